@@ -1,0 +1,120 @@
+import { existsSync, readFileSync } from 'node:fs';
+import react from '@vitejs/plugin-react';
+import { playwright } from '@vitest/browser-playwright';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+/** `tests/setup.mjs --browser` writes the path of the Chromium it found into this file. */
+const CHROMIUM_PATH_FILE = new URL('./node_modules/.cache/axlewright/chromium-path', import.meta.url);
+
+/** What the built page may load. Only the build carries it: the dev server needs inline scripts and a web socket. */
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "worker-src 'self' blob:",
+  "style-src 'self' 'unsafe-inline'",
+  "img-src 'self' data: blob:",
+  "font-src 'self' data:",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+/** Puts the policy into the head of the built page, before anything that it governs. */
+function contentSecurityPolicy(): Plugin {
+  return {
+    name: 'axlewright-content-security-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: CONTENT_SECURITY_POLICY },
+        injectTo: 'head-prepend',
+      },
+    ],
+  };
+}
+
+const chromium = existsSync(CHROMIUM_PATH_FILE) ? readFileSync(CHROMIUM_PATH_FILE, 'utf8').trim() : undefined;
+
+/** Chromium refuses its own sandbox when it is started as root, as in most containers. */
+const asRoot = process.getuid?.() === 0;
+
+export default defineConfig({
+  plugins: [react(), contentSecurityPolicy()],
+  base: './',
+  build: { outDir: 'dist-app', target: 'es2022', chunkSizeWarningLimit: 600 },
+  worker: { format: 'es' },
+  optimizeDeps: {
+    // A dependency first met in the middle of a browser test makes vite reload the page under the test.
+    include: [
+      'comlink',
+      'd3-scale',
+      'ml-matrix',
+      'pixi.js',
+      'pixi.js/unsafe-eval',
+      'planck',
+      'react',
+      'react-dom',
+      'react-dom/client',
+      'react/jsx-dev-runtime',
+      'react/jsx-runtime',
+      'uplot',
+      'zod',
+      'zustand',
+      'zustand/middleware',
+      'zustand/react/shallow',
+      'zustand/vanilla',
+    ],
+  },
+  test: {
+    coverage: {
+      provider: 'v8',
+      include: ['src/**', 'sim/**', 'shared/**'],
+      reportsDirectory: 'coverage',
+    },
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/{unit,property,outside,scenarios,cli,fences}/**/*.test.ts'],
+          testTimeout: 30_000,
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            instances: [{ browser: 'chromium' }],
+            provider: playwright({
+              launchOptions: {
+                ...(chromium === undefined ? {} : { executablePath: chromium }),
+                args: asRoot ? ['--no-sandbox'] : [],
+              },
+            }),
+          },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          environment: 'node',
+          include: ['tests/app/**/*.test.ts'],
+          globalSetup: ['tests/app/serve.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
