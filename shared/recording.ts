@@ -1,0 +1,159 @@
+import type { Pose } from './geometry/vec.ts';
+
+/**
+ * Every quantity that a run records: per what, unit, and what it is. Allocation, CSV heads, axes of charts and docs
+ * read this one table.
+ *
+ * Station: distance along the level from the start of the ground, m. The vehicle's station is the x of its reference
+ * point (vehicle.reference). A wheel's station is the x of its own contact: the load-weighted middle of its contact
+ * with the ground, or of its hub while it is off the ground.
+ */
+export const channels = {
+  time: { per: 'run', unit: 's', says: 'model time since the drive began' },
+  station: { per: 'run', unit: 'm', says: "the vehicle's station: x of its reference point" },
+  speed: { per: 'run', unit: 'm/s', says: 'forward speed of the reference point' },
+  pitch: { per: 'run', unit: 'rad', says: 'chassis pitch, nose-up positive, against the drawn position' },
+  heaveAcceleration: { per: 'run', unit: 'm/s²', says: 'vertical acceleration of the chassis at its centre of mass, mean since the last frame' },
+  clearance: { per: 'run', unit: 'm', says: 'least vertical gap between belly line and ground' },
+  work: { per: 'run', unit: 'J', says: 'work done by the drive since the drive began' },
+  energy: { per: 'run', unit: 'J', says: 'kinetic, height and stored energy, against the start of the drive' },
+  lost: { per: 'run', unit: 'J', says: 'energy lost in dampers, friction and tyres since the drive began' },
+  x: { per: 'body', unit: 'm', says: "x of the body frame's origin" },
+  z: { per: 'body', unit: 'm', says: "z of the body frame's origin" },
+  angle: { per: 'body', unit: 'rad', says: 'turn of the body against the drawing, nose-up positive' },
+  wheelStation: { per: 'wheel', unit: 'm', says: "the wheel's station: x of its contact, of its hub while off the ground" },
+  load: { per: 'wheel', unit: 'N', says: 'vertical ground force on the axle line, all its wheels together, upwards positive' },
+  normal: { per: 'wheel', unit: 'N', says: 'size of the ground force across the contact, all wheels of the line together' },
+  thrust: { per: 'wheel', unit: 'N', says: 'ground force along the contact, forward positive, all wheels of the line together' },
+  gripUse: { per: 'wheel', unit: '1', says: 'tangential force over what grip allows, 0 to 1' },
+  torque: { per: 'wheel', unit: 'N·m', says: 'drive torque on the axle line, forward positive' },
+  roll: { per: 'wheel', unit: 'rad', says: 'roll angle of the wheels, forward positive' },
+  travel: { per: 'wheel', unit: 'm', says: 'rise of the hub in the chassis frame above its drawn place, bump positive' },
+  depth: { per: 'wheel', unit: 'm', says: 'greatest depth of the ground in the tyre; 0 while off the ground' },
+  gap: { per: 'wheel', unit: 'm', says: 'least distance of the tyre from the ground; 0 while it touches' },
+  motion: { per: 'member', unit: 'm or rad', says: "the member's own travel coordinate, bump (or nose-up) positive" },
+} as const satisfies Record<string, ChannelRow>;
+
+export interface ChannelRow {
+  readonly per: 'run' | 'body' | 'wheel' | 'member';
+  readonly unit: string;
+  readonly says: string;
+}
+
+export type Channel = keyof typeof channels;
+
+/** What happened between frames, at its interpolated time and station. */
+export type RunEvent =
+  | WheelEvent<'lift-off'>
+  | (WheelEvent<'touch-down'> & {
+      /** How long the wheel was off the ground, s. */
+      readonly duration: number;
+      /** Greatest distance of the tyre from the ground meanwhile, m. */
+      readonly height: number;
+    })
+  | WheelEvent<'grip-limit'>
+  | WheelEvent<'torque-limit'>
+  | (EventPlace & { readonly kind: 'stop-hit'; readonly member: string; readonly side: 'bump' | 'droop' })
+  | (EventPlace & { readonly kind: 'body-touch' })
+  | (EventPlace & { readonly kind: 'tip-over' })
+  | (EventPlace & { readonly kind: 'stuck'; readonly cause: string });
+
+/** When and where: time s, the vehicle's station m. */
+export interface EventPlace {
+  readonly time: number;
+  readonly station: number;
+}
+
+export interface WheelEvent<K extends string> extends EventPlace {
+  readonly kind: K;
+  readonly wheel: string;
+  /** The wheel's own station, m. */
+  readonly wheelStation: number;
+}
+
+/** How a run ended. Frames up to the end are good in every case. */
+export type RunEnd =
+  | { readonly kind: 'arrived'; readonly time: number; readonly station: number }
+  | { readonly kind: 'time-up'; readonly time: number; readonly station: number }
+  | { readonly kind: 'stuck'; readonly time: number; readonly station: number; readonly cause: string }
+  | { readonly kind: 'tipped'; readonly time: number; readonly station: number }
+  | { readonly kind: 'diverged'; readonly time: number; readonly station: number; readonly quantity: string; readonly body: string; readonly cause: string };
+
+/** Where and how hard each wheel stood before the run. */
+export interface Standing {
+  /** Poses of all bodies, standing. */
+  readonly poses: readonly Pose[];
+  /** Vertical ground force per axle line, N, all wheels of it together. */
+  readonly loads: readonly number[];
+  /** Rise of each hub in the chassis frame above its drawn place, m. */
+  readonly travels: readonly number[];
+  /** The vehicle's station, m, and chassis pitch, rad nose-up. */
+  readonly station: number;
+  readonly pitch: number;
+  /** Member coordinates, m or rad. */
+  readonly motions: readonly number[];
+  /** Energy stored in springs and bars, J. */
+  readonly stored: number;
+  /** Largest unbalanced force over the weight when the search ended. */
+  readonly residual: number;
+}
+
+/** The frames of one run. One block, column after column: column c of frame f is block[c · frames + f]. */
+export interface Recording {
+  readonly frames: number;
+  /** Frames per second of model time. */
+  readonly rate: number;
+  /** Substep of the engine, s, and where it came from. */
+  readonly substep: number;
+  readonly substepSays: string;
+  readonly block: Float64Array;
+  /** Column heads in the order of the block. */
+  readonly columns: readonly { readonly channel: Channel; readonly index: number; readonly of: string }[];
+  readonly bodies: readonly string[];
+  readonly wheels: readonly string[];
+  readonly members: readonly string[];
+  readonly standing: Standing;
+  readonly events: readonly RunEvent[];
+  readonly end: RunEnd;
+}
+
+/** Names along which a channel has its columns; `run` channels have one. */
+function namesOf(recording: Pick<Recording, 'bodies' | 'wheels' | 'members'>, per: ChannelRow['per']): readonly string[] {
+  if (per === 'run') return ['run'];
+  if (per === 'body') return recording.bodies;
+  return per === 'wheel' ? recording.wheels : recording.members;
+}
+
+/** Column heads for these bodies, wheels and members, in block order: channel after channel, each over its names. */
+export function columnHeads(names: Pick<Recording, 'bodies' | 'wheels' | 'members'>): Recording['columns'] {
+  return (Object.keys(channels) as Channel[]).flatMap((channel) =>
+    namesOf(names, channels[channel].per).map((of, index) => ({ channel, index, of })),
+  );
+}
+
+/**
+ * One column of a recording: a view, not a copy; length `frames`.
+ * @throws RangeError if the recording has no such column.
+ */
+export function column(recording: Recording, channel: Channel, index = 0): Float64Array {
+  let start = 0;
+  for (const name of Object.keys(channels) as Channel[]) {
+    const count = namesOf(recording, channels[name].per).length;
+    if (name === channel) {
+      if (index < 0 || index >= count) throw new RangeError(`no column ${channel}[${index}] in this recording`);
+      const at = (start + index) * recording.frames;
+      return recording.block.subarray(at, at + recording.frames);
+    }
+    start += count;
+  }
+  throw new RangeError(`no channel ${channel}`);
+}
+
+/** Pose of a body in a frame. */
+export function poseAt(recording: Recording, body: number, frame: number): Pose {
+  return {
+    x: column(recording, 'x', body)[frame] ?? 0,
+    z: column(recording, 'z', body)[frame] ?? 0,
+    angle: column(recording, 'angle', body)[frame] ?? 0,
+  };
+}

@@ -1,0 +1,92 @@
+import type { Problem } from './problem.ts';
+import type { RunEnd, RunEvent } from './recording.ts';
+
+/** A figure of a whole run, with what it means and where it comes from. */
+export interface Measure {
+  /** Name in JSON, camelCase: `leastLoadShare`. */
+  readonly name: string;
+  /** Title for people. */
+  readonly title: string;
+  /** Definition in one sentence. */
+  readonly says: string;
+  /** Published source, or 'common practice, no source', or 'definition of our own'. */
+  readonly source: string;
+  /** SI unit of value; '1' for shares. */
+  readonly unit: string;
+  /** null when the run has nothing to measure it on (no bogie, no belly line). */
+  readonly value: number | null;
+  /** Wheel, member or body that it belongs to. */
+  readonly of?: string;
+  /** Where it was reached. */
+  readonly moment?: Moment;
+}
+
+/** A moment of a run: frame, time s, the vehicle's station m. */
+export interface Moment {
+  readonly frame: number;
+  readonly time: number;
+  readonly station: number;
+}
+
+/** What a criterion says of a run. */
+export interface Verdict {
+  /** Index in the scenario's criteria. */
+  readonly index: number;
+  readonly kind: string;
+  /** What was asked, as a sentence: 'Every wheel keeps at least 20 % of its standing load'. */
+  readonly asks: string;
+  readonly pass: boolean;
+  /** Worst value and the limit that it is held against, SI; null when there is nothing to measure. */
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  /** Worst value in words with a unit for people: '12 %', '3.1 mm'. */
+  readonly shown: string;
+  /** The answer in one sentence: worst value, where, which wheel. */
+  readonly says: string;
+  /** Wheel or member that it is about. */
+  readonly of?: string;
+  readonly moment?: Moment;
+}
+
+/** One axle line in the report. */
+export interface WheelReport {
+  readonly id: string;
+  /** Number of the axle line, 1 from the front. */
+  readonly axle: number;
+  /** Wheels on the line. */
+  readonly count: number;
+  /** Standing load, N: all wheels of the line together, and of each. */
+  readonly load: number;
+  readonly loadPerWheel: number;
+  /** Standing travel, m, bump positive. */
+  readonly travel: number;
+  /** Least and greatest load of the run, N (line), absent for a stand. */
+  readonly leastLoad?: number;
+  readonly greatestLoad?: number;
+  /** Share of the run's time off the ground, 0 to 1; absent for a stand. */
+  readonly timeOff?: number;
+}
+
+/** What comes out of a run, for people and for other programs: the object that `--json` prints. */
+export interface Report {
+  readonly mode: 'check' | 'stand' | 'drive';
+  readonly title: string;
+  readonly vehicle: string;
+  /** kg. */
+  readonly mass: number;
+  /** Centre of gravity in the drawn position, m in the drawing frame. */
+  readonly cg: { readonly x: number; readonly z: number };
+  /** Pitch inertia about the centre of gravity, kg·m². */
+  readonly pitchInertia: number;
+  readonly wheels: readonly WheelReport[];
+  readonly measures: readonly Measure[];
+  readonly events: readonly RunEvent[];
+  readonly verdicts: readonly Verdict[];
+  readonly problems: readonly Problem[];
+  readonly end?: RunEnd;
+  /** Engine substep, s. */
+  readonly substep?: number;
+  /** All criteria held and the run could finish. */
+  readonly pass: boolean;
+}
