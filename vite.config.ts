@@ -36,13 +36,29 @@ function contentSecurityPolicy(): Plugin {
   };
 }
 
+/** Prints the one line a person needs once the server listens; vite itself is started quiet (`npm start`). */
+function oneAddress(): Plugin {
+  return {
+    name: 'axlewright-one-address',
+    apply: (_config, { command, isPreview }) =>
+      command === 'serve' && isPreview !== true && process.env.VITEST === undefined,
+    configureServer({ httpServer }) {
+      httpServer?.once('listening', () => {
+        const address = httpServer.address();
+        const port = typeof address === 'object' && address !== null ? address.port : undefined;
+        process.stdout.write(`Axlewright is at http://localhost:${port}/\n`);
+      });
+    },
+  };
+}
+
 const chromium = existsSync(CHROMIUM_PATH_FILE) ? readFileSync(CHROMIUM_PATH_FILE, 'utf8').trim() : undefined;
 
 /** Chromium refuses its own sandbox when it is started as root, as in most containers. */
 const asRoot = process.getuid?.() === 0;
 
 export default defineConfig({
-  plugins: [react(), contentSecurityPolicy()],
+  plugins: [react(), contentSecurityPolicy(), oneAddress()],
   base: './',
   build: { outDir: 'dist-app', target: 'es2022', chunkSizeWarningLimit: 600 },
   worker: { format: 'es' },

@@ -7,7 +7,16 @@
  */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { accessSync, constants, existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  realpathSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -18,7 +27,7 @@ const CHROMIUM_PATH_FILE = join(STATE, 'chromium-path');
 const LEAST_NODE = [20, 19];
 
 /** A set-up that cannot go on; its message is one line that says what to do. */
-class SetupError extends Error {}
+export class SetupError extends Error {}
 
 /** @param {string} version such as `20.20.2` @throws {SetupError} when it is older than the project needs */
 export function checkNode(version = process.versions.node) {
@@ -34,17 +43,17 @@ export function checkNode(version = process.versions.node) {
 function wantedStamp() {
   const lock = readFileSync(join(ROOT, 'package-lock.json'));
   const hash = createHash('sha256').update(lock).digest('hex');
-  return `${hash} node ${process.versions.modules} ${process.platform} ${process.arch}\n`;
+  return { hash, machine: `node ${process.versions.modules} ${process.platform} ${process.arch}` };
 }
 
 function readIfThere(path) {
   return existsSync(path) ? readFileSync(path, 'utf8') : '';
 }
 
-/** True when someone ran `npm install` or `npm ci` by hand and the packages on disk are those of the lock file. */
-function alreadyInstalledByHand() {
+/** True when `npm install` or `npm ci`, run by hand, put on the disk just what the lock file asks for. */
+function installedByHand() {
   const installed = readIfThere(join(ROOT, 'node_modules', '.package-lock.json'));
-  if (installed === '' || existsSync(STAMP)) return false;
+  if (installed === '') return false;
   const have = JSON.parse(installed).packages;
   const want = JSON.parse(readFileSync(join(ROOT, 'package-lock.json'), 'utf8')).packages;
   return Object.entries(want).every(
@@ -67,9 +76,10 @@ function runNpm(args) {
  * @throws {SetupError} when npm fails; its own output is in the message
  */
 export function ensurePackages() {
-  const wanted = wantedStamp();
-  if (readIfThere(STAMP) === wanted) return;
-  if (!alreadyInstalledByHand()) {
+  const { hash, machine } = wantedStamp();
+  const [installedHash, installedOn = machine] = readIfThere(STAMP).split('\n');
+  if (installedHash === hash && installedOn === machine) return;
+  if (installedOn !== machine || !installedByHand()) {
     const chromium = readIfThere(CHROMIUM_PATH_FILE);
     process.stderr.write('Installing packages (about ten seconds, once) …\n');
     const npm = runNpm(['ci', '--no-audit', '--no-fund']);
@@ -80,7 +90,7 @@ export function ensurePackages() {
     }
     if (chromium !== '') remember(CHROMIUM_PATH_FILE, chromium);
   }
-  remember(STAMP, wanted);
+  remember(STAMP, `${hash}\n${machine}`);
 }
 
 function remember(file, text) {
@@ -156,7 +166,7 @@ export function ensureChromium() {
   if (readIfThere(CHROMIUM_PATH_FILE) !== `${path}\n`) remember(CHROMIUM_PATH_FILE, `${path}\n`);
 }
 
-if (process.argv[1] !== undefined && fileURLToPath(import.meta.url) === process.argv[1]) {
+if (process.argv[1] !== undefined && fileURLToPath(import.meta.url) === realpathSync(process.argv[1])) {
   try {
     checkNode();
     ensurePackages();
