@@ -1,11 +1,8 @@
-import { existsSync, readFileSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
-
-/** `tests/setup.mjs --browser` writes the path of the Chromium it found into this file. */
-const CHROMIUM_PATH_FILE = new URL('./node_modules/.cache/axlewright/chromium-path', import.meta.url);
+import { chromiumLaunchOptions } from './tests/chromium.ts';
 
 /** What the built page may load. Only the build carries it: the dev server needs inline scripts and a web socket. */
 const CONTENT_SECURITY_POLICY = [
@@ -51,11 +48,6 @@ function oneAddress(): Plugin {
     },
   };
 }
-
-const chromium = existsSync(CHROMIUM_PATH_FILE) ? readFileSync(CHROMIUM_PATH_FILE, 'utf8').trim() : undefined;
-
-/** Chromium refuses its own sandbox when it is started as root, as in most containers. */
-const asRoot = process.getuid?.() === 0;
 
 export default defineConfig({
   plugins: [react(), contentSecurityPolicy(), oneAddress()],
@@ -111,12 +103,7 @@ export default defineConfig({
             headless: true,
             screenshotFailures: false,
             instances: [{ browser: 'chromium' }],
-            provider: playwright({
-              launchOptions: {
-                ...(chromium === undefined ? {} : { executablePath: chromium }),
-                args: asRoot ? ['--no-sandbox'] : [],
-              },
-            }),
+            provider: playwright({ launchOptions: chromiumLaunchOptions() }),
           },
         },
       },
