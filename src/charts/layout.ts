@@ -1,0 +1,29 @@
+/**
+ * The plotting column: scene, bands, strips and timeline leave the same gutters, so that a station lies on the same
+ * pixel in all of them. CSS px.
+ */
+export const GUTTER = { left: 88, right: 24 } as const;
+
+/** Heights, CSS px: the station ruler at the foot of the scene, one band, the row of lift marks, one strip, a time ruler. */
+export const HEIGHT = { ruler: 28, band: 22, bandGap: 4, marks: 12, strip: 92, stripGap: 14, timeRuler: 22 } as const;
+
+/** Stretch of an axis that is in sight: station m or time s. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Width of the plotting column for a picture this wide, px; at least 1. */
+export function plotWidth(width: number): number {
+  return Math.max(1, width - GUTTER.left - GUTTER.right);
+}
+
+/** Pixel (from the picture's left edge) of a value on the shared axis. */
+export function toPixel(value: number, span: Span, width: number): number {
+  return GUTTER.left + ((value - span.from) / (span.to - span.from)) * plotWidth(width);
+}
+
+/** Value on the shared axis at a pixel: the inverse of `toPixel`. */
+export function fromPixel(pixel: number, span: Span, width: number): number {
+  return span.from + ((pixel - GUTTER.left) / plotWidth(width)) * (span.to - span.from);
+}
