@@ -15,7 +15,12 @@ export interface Ground {
   readonly from: number;
   readonly to: number;
   /** The pieces in order, for labels: kind, title, start and end stations, m. */
-  readonly pieces: readonly { readonly kind: string; readonly title: string; readonly from: number; readonly to: number }[];
+  readonly pieces: readonly {
+    readonly kind: string;
+    readonly title: string;
+    readonly from: number;
+    readonly to: number;
+  }[];
 }
 
 /** What a ground kind may ask of its surroundings while it is read. */
@@ -35,7 +40,10 @@ export interface GroundKind<S extends z.ZodObject = z.ZodObject> {
    * Vertices of the piece relative to its start: the first at (0, 0), x never falling, the last where the next piece
    * begins. Problems carry paths relative to the piece.
    */
-  shape(params: z.output<S>, source: GroundSource): { readonly points: readonly Vec2[]; readonly problems: readonly Problem[] };
+  shape(
+    params: z.output<S>,
+    source: GroundSource,
+  ): { readonly points: readonly Vec2[]; readonly problems: readonly Problem[] };
   /** A worked instance for tests, gallery and docs. */
   readonly sample: z.input<S>;
 }
