@@ -106,7 +106,7 @@ describe(
       );
       const tsc = join(ROOT, 'node_modules', 'typescript', 'bin', 'tsc');
       // zod's own declarations name URL, which the DOM library declares (as would @types/node).
-    const options = ['--noEmit', '--strict', '--target', 'es2022', '--lib', 'es2023,dom', '--types', ''];
+      const options = ['--noEmit', '--strict', '--target', 'es2022', '--lib', 'es2023,dom', '--types', ''];
       for (const kind of [
         ['--module', 'nodenext', '--moduleResolution', 'nodenext'],
         ['--module', 'esnext', '--moduleResolution', 'bundler'],
