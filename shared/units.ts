@@ -1,18 +1,19 @@
-/** Dimensions that the document knows. */
-export type Dimension =
-  | 'length' | 'mass' | 'time' | 'angle' | 'force' | 'torque' | 'speed' | 'spin' | 'acceleration' | 'stiffness'
-  | 'torsionStiffness' | 'damping' | 'torsionDamping' | 'inertia' | 'stress' | 'ratio' | 'energy' | 'power' | 'frequency'
-  | 'roughness' | 'perLengthSpeed';
-
-/** SI unit of a dimension: 'm', 'N/m', 'N·m/rad'; '1' for a ratio. */
-export function unitOf(_dimension: Dimension): string {
-  throw new Error('provisional');
-}
-
-/** Reads a number in SI or text with a unit. The message says which dimension was wanted. */
-export function parseQuantity(
-  _written: number | string,
-  _dimension: Dimension,
-): { ok: true; value: number } | { ok: false; message: string; hint?: string } {
-  throw new Error('provisional');
-}
+/**
+ * Figures with units: reading what people write, and writing what they read. SI inside, units at the edges. This is
+ * the only place with conversion factors. Ready-made libraries were looked at: the small ones don't know compound
+ * units or dimensions, the others cost more than the table and take N·m/rad for N·m.
+ */
+export type { Dimension } from './units/dimensions.ts';
+export { dimensions, unitOf } from './units/dimensions.ts';
+export { evaluateField } from './units/field.ts';
+export {
+  formatNumber,
+  formatQuantity,
+  formatShare,
+  fromUnit,
+  shownUnit,
+  shownUnits,
+  toUnit,
+} from './units/format.ts';
+export { parseQuantity } from './units/parse.ts';
+export type { Read } from './units/reading.ts';
