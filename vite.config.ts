@@ -58,6 +58,7 @@ export default defineConfig({
     // A dependency first met in the middle of a browser test makes vite reload the page under the test.
     include: [
       'comlink',
+      'd3-dsv',
       'd3-scale',
       'ml-matrix',
       'pixi.js',

@@ -31,7 +31,7 @@ export const ROOMS: readonly Room[] = [
     name: 'model',
     holds: /^sim\/(scenario|mechanism|elements|members|tyre|ground|report)\//,
     rooms: ['shared'],
-    packages: ['zod', 'ml-matrix'],
+    packages: ['zod', 'ml-matrix', 'd3-dsv'],
     pure: true,
   },
   { name: 'engine', holds: /^sim\/engine\//, rooms: MODEL, packages: ['planck', 'ml-matrix'], pure: true },
