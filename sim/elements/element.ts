@@ -50,7 +50,9 @@ export interface ElementKind<S extends z.ZodObject = z.ZodObject> {
   readonly range: readonly [number, number];
 }
 
-/** Declares a kind; keeps the type of its fields for the law. */
-export function defineElement<S extends z.ZodObject>(kind: ElementKind<S>): ElementKind<S> {
+/** Declares a kind; keeps its name, and the type of its fields for the law. */
+export function defineElement<S extends z.ZodObject, const N extends string>(
+  kind: ElementKind<S> & { readonly kind: N },
+): ElementKind<S> & { readonly kind: N } {
   return kind;
 }

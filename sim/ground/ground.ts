@@ -49,6 +49,8 @@ export interface GroundKind<S extends z.ZodObject = z.ZodObject> {
 }
 
 /** Declares a ground kind; keeps the type of its fields for its shape. */
-export function defineGround<S extends z.ZodObject>(kind: GroundKind<S>): GroundKind<S> {
+export function defineGround<S extends z.ZodObject, const N extends string>(
+  kind: GroundKind<S> & { readonly kind: N },
+): GroundKind<S> & { readonly kind: N } {
   return kind;
 }

@@ -41,11 +41,17 @@ export interface MemberKind<S extends z.ZodObject = z.ZodObject> {
   readonly fields: S;
   /** Names that must be expanded before this one. */
   needs(params: z.output<S>): readonly string[];
-  expand(name: string, params: z.output<S>, build: MemberBuilder): Omit<Member, 'name' | 'kind' | 'bump' | 'droop'>;
+  expand(
+    name: string,
+    params: z.output<S>,
+    build: MemberBuilder,
+  ): Omit<Member, 'name' | 'kind' | 'bump' | 'droop'>;
   readonly sample: z.input<S>;
 }
 
 /** Declares a member kind; keeps the type of its fields. */
-export function defineMember<S extends z.ZodObject>(kind: MemberKind<S>): MemberKind<S> {
+export function defineMember<S extends z.ZodObject, const N extends string>(
+  kind: MemberKind<S> & { readonly kind: N },
+): MemberKind<S> & { readonly kind: N } {
   return kind;
 }

@@ -29,6 +29,8 @@ export interface CriterionKind<S extends z.ZodObject = z.ZodObject> {
 }
 
 /** Declares a criterion kind; keeps the type of its fields. */
-export function defineCriterion<S extends z.ZodObject>(kind: CriterionKind<S>): CriterionKind<S> {
+export function defineCriterion<S extends z.ZodObject, const N extends string>(
+  kind: CriterionKind<S> & { readonly kind: N },
+): CriterionKind<S> & { readonly kind: N } {
   return kind;
 }
