@@ -3,15 +3,13 @@ import { type Checked, type Problem, Problems } from '../../shared/problem.ts';
 import { limits } from '../../shared/schema/scenario.ts';
 import type { Ground, GroundKind, GroundSource } from './ground.ts';
 import { groundKinds } from './registry.ts';
+import { sameVertex, tooManyPoints } from './size.ts';
 
 /**
  * Length of the level ground before the first piece and after the last one, m. Longer than any run: an hour at the
  * greatest speed that a document may ask for (100 m/s) is 360 km.
  */
 export const levelRun = 1e6;
-
-/** Vertices nearer than this, m, are one vertex: a shorter segment has no direction worth the name. */
-const sameVertex = 1e-9;
 
 /** A piece of ground as the document gives it, in SI: its kind and that kind's own fields. */
 export type GroundPiece = { readonly kind: string };
@@ -24,8 +22,8 @@ interface Chain {
 
 /**
  * Lays pieces of ground one after another, from station 0 and height 0: each begins where the one before it ends.
- * Level ground of length `levelRun` is added before and after; vertices that coincide become one; a wall without
- * thickness (up and down again at one station) is left out with a warning.
+ * Level ground of length `levelRun` is added before and after; vertices that coincide become one; a wall or slot
+ * without width (up and down again at one station) is left out with a warning.
  * Lengths in m. Errors, with paths `ground[i]` and `ground[i].field`: what a piece reports about itself, a kind that is
  * not registered, more than `limits.groundPoints` vertices.
  */
@@ -48,10 +46,10 @@ export function layGround(pieces: readonly GroundPiece[], source: GroundSource):
     const shape = kind.shape(piece, source);
     problems.add(shape.problems.map((p) => under(path, p)));
     if (chain.x.length + shape.points.length > limits.groundPoints) {
-      problems.error(path, tooMany(chain.x.length + shape.points.length), 'make it shorter or coarser');
+      problems.error(path, tooManyPoints(chain.x.length + shape.points.length), 'make it shorter or coarser');
       break;
     }
-    const end = append(chain, start, shape.points, () =>
+    const end = append(chain, start, shape.points, (station) =>
       problems.warn(
         path,
         'has a wall without thickness, which is left out',
@@ -74,20 +72,15 @@ function under(path: string, problem: Problem): Problem {
   return { ...problem, path: problem.path === '' ? path : `${path}.${problem.path}` };
 }
 
-/** What to say about a ground with that many vertices. */
-export function tooMany(count: number): string {
-  return `brings the ground to ${count.toLocaleString('en')} points; at most ${limits.groundPoints.toLocaleString('en')} are allowed`;
-}
-
 /** Adds the points of a piece that begins at `start`; gives the place where the next piece begins. */
-function append(chain: Chain, start: Vec2, points: readonly Vec2[], onThinWall: () => void): Vec2 {
+function append(chain: Chain, start: Vec2, points: readonly Vec2[], onThin: (station: number) => void): Vec2 {
   let end = start;
   for (const point of points) {
     end = { x: start.x + point.x, z: start.z + point.z };
     if (turnsBack(chain, end)) {
       chain.x.pop();
       chain.z.pop();
-      onThinWall();
+      onThin(end.x);
     }
     const last = chain.x.length - 1;
     const dx = end.x - (chain.x[last] as number);
