@@ -79,3 +79,11 @@ export function longestOf(list: readonly Flight[]): Flight | undefined {
     undefined,
   );
 }
+
+/** Share of the run's time in which a wheel was off the ground, 0 to 1; undefined when the run took no time. */
+export function shareOfTime(recording: Recording, wheel: number, all: readonly Flight[]): number | undefined {
+  const total = endOf(recording) - momentOf(recording, 0).time;
+  if (!(total > 0)) return undefined;
+  const off = all.filter((f) => f.wheel === wheel).reduce((sum, f) => sum + f.duration, 0);
+  return Math.min(1, off / total);
+}

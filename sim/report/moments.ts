@@ -7,13 +7,15 @@ export interface Peak {
   readonly frame: number;
 }
 
+const finite = (value: number | undefined) => (value !== undefined && Number.isFinite(value) ? value : 0);
+
 /** The moment of a frame: its time, s, and the vehicle's station, m. Frames outside the recording are brought inside. */
 export function momentOf(recording: Recording, frame: number): Moment {
   const inside = Math.max(0, Math.min(recording.frames - 1, frame));
   return {
     frame: inside,
-    time: column(recording, 'time')[inside] ?? 0,
-    station: column(recording, 'station')[inside] ?? 0,
+    time: finite(column(recording, 'time')[inside]),
+    station: finite(column(recording, 'station')[inside]),
   };
 }
 
@@ -35,7 +37,7 @@ export function momentAt(
   recording: Recording,
   place: { readonly time: number; readonly station: number },
 ): Moment {
-  return { frame: frameAt(recording, place.time), time: place.time, station: place.station };
+  return { frame: frameAt(recording, place.time), time: finite(place.time), station: finite(place.station) };
 }
 
 /** Least finite value of a column and its first frame; undefined when there is none. */
@@ -60,5 +62,14 @@ export function greatestOf(values: Float64Array): Peak | undefined {
 
 /** Where wheel `index` was in a frame: its own station, m. */
 export function wheelStationAt(recording: Recording, index: number, frame: number): number {
-  return column(recording, 'wheelStation', index)[Math.max(0, Math.min(recording.frames - 1, frame))] ?? 0;
+  return finite(column(recording, 'wheelStation', index)[Math.max(0, Math.min(recording.frames - 1, frame))]);
+}
+
+/** Greatest station of the vehicle over the run, m, its end included, and when it was reached. */
+export function furthestStation(recording: Recording): { readonly value: number; readonly moment: Moment } {
+  const peak = greatestOf(column(recording, 'station'));
+  if (peak === undefined || recording.end.station > peak.value) {
+    return { value: recording.end.station, moment: momentAt(recording, recording.end) };
+  }
+  return { value: peak.value, moment: momentOf(recording, peak.frame) };
 }

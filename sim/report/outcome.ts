@@ -4,26 +4,24 @@ import { listWords } from './words.ts';
 /** What a criterion hands back: a verdict without its place in the scenario. */
 export type Outcome = Omit<Verdict, 'index' | 'kind' | 'asks'>;
 
+/** The limit that a value is held against, SI, and the unit of both. */
+export interface Limit {
+  readonly limit: number | null;
+  readonly unit: string;
+}
+
 /** The outcome for names that the vehicle does not have: it fails, and says which names there are. */
 export function unknownNames(
   what: 'wheel' | 'member',
   unknown: readonly string[],
   known: readonly string[],
-  limit: number | null,
-  unit: string,
+  limit: Limit,
 ): Outcome {
-  const there = known.length === 0 ? 'none' : listWords(known);
-  return {
-    pass: false,
-    value: null,
-    limit,
-    unit,
-    shown: '–',
-    says: `The vehicle has no ${what} called ${listWords(unknown)}; its ${what}s are: ${there}.`,
-  };
+  const there = known.length === 0 ? `it has no ${what}s` : `its ${what}s are ${listWords(known)}`;
+  return withoutValue(false, `The vehicle has no ${what} called ${listWords(unknown)}; ${there}.`, limit);
 }
 
-/** The outcome where the run has nothing to measure. */
-export function nothingToJudge(pass: boolean, says: string, limit: number | null, unit: string): Outcome {
-  return { pass, value: null, limit, unit, shown: '–', says };
+/** The outcome where there is nothing to measure. */
+export function withoutValue(pass: boolean, says: string, limit: Limit): Outcome {
+  return { pass, value: null, ...limit, shown: '—', says };
 }

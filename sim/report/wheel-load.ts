@@ -1,6 +1,6 @@
 import { column, type Recording } from '../../shared/recording.ts';
 import type { Moment } from '../../shared/report.ts';
-import { type Flight, longestOf } from './flights.ts';
+import { type Flight, flights, longestOf } from './flights.ts';
 import { greatestOf, leastOf, momentAt, momentOf, wheelStationAt } from './moments.ts';
 
 /** A wheel's load at a telling moment. */
@@ -64,4 +64,21 @@ function inFrame(recording: Recording, wheel: number, peak: { value: number; fra
     moment: momentOf(recording, peak.frame),
     wheelStation: wheelStationAt(recording, wheel, peak.frame),
   };
+}
+
+/**
+ * The wheel, of these, that keeps the least share of its standing load; of equals the one with the longest flight.
+ * A wheel that carries nothing when standing is passed over. Undefined when none has a share.
+ */
+export function leastShare(recording: Recording, wheels: readonly number[]): LoadPeak | undefined {
+  const all = flights(recording);
+  return wheels
+    .flatMap((wheel) => leastLoad(recording, wheel, all) ?? [])
+    .reduce<LoadPeak | undefined>((best, peak) => (isWorse(peak, best) ? peak : best), undefined);
+}
+
+function isWorse(peak: LoadPeak, best: LoadPeak | undefined): boolean {
+  if (peak.share === undefined) return false;
+  if (best?.share === undefined || peak.share < best.share) return true;
+  return peak.share === best.share && (peak.flight?.duration ?? 0) > (best.flight?.duration ?? 0);
 }

@@ -18,11 +18,20 @@ export const membersField = z
   .optional()
   .meta({ description: 'Members that it is about, by name; all of them when left out.' });
 
-/** 'Every wheel', 'The front wheel', or 'Each of front and rear'. */
+/** 'Every wheel', 'Wheel front', or 'Each of the wheels front and rear'. */
 export function everyWheel(wheels: readonly string[] | undefined): string {
   if (wheels === undefined) return 'Every wheel';
-  if (wheels.length === 1) return `The wheel ${wheels[0]}`;
-  return `Each of the wheels ${listWords(wheels)}`;
+  return wheels.length === 1 ? `Wheel ${wheels[0]}` : `Each of the wheels ${listWords(wheels)}`;
+}
+
+/** 'No wheel', or 'None of the wheels front and rear'. */
+export function noWheel(wheels: readonly string[] | undefined): string {
+  return wheels === undefined ? 'No wheel' : `None of the wheels ${listWords(wheels)}`;
+}
+
+/** 'No member', or 'None of the members front and rear'. */
+export function noMember(members: readonly string[] | undefined): string {
+  return members === undefined ? 'No member' : `None of the members ${listWords(members)}`;
 }
 
 /** Indices of the chosen names; all when nothing is chosen. Names that the vehicle does not have are left out. */

@@ -1,17 +1,19 @@
 import { z } from 'zod';
 import { column } from '../../../shared/recording.ts';
 import { quantity } from '../../../shared/schema/quantity.ts';
-import { formatQuantity } from '../../../shared/units.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
-import { greatestOf, momentAt, momentOf } from '../moments.ts';
+import { furthestStation, momentAt, momentOf } from '../moments.ts';
 import type { Outcome } from '../outcome.ts';
-import { endWords, stationWords } from '../words.ts';
+import { besideLimit, endWords, lengthWords, stationWords, timeWords } from '../words.ts';
 
 const fields = z.strictObject({
   station: quantity(
     'length',
-    "Station that the vehicle's reference point must reach; where the run ends by itself when left out.",
-    { least: -1e6, most: 1e6 },
+    "Station that the vehicle's reference point must reach; the end of the run when left out.",
+    {
+      least: -1e6,
+      most: 1e6,
+    },
   ).optional(),
 });
 
@@ -23,17 +25,15 @@ export const reaches = defineCriterion({
   sample: { station: '2.4 m' },
   asks: ({ station }) =>
     station === undefined
-      ? 'The vehicle reaches the end of the run'
-      : `The vehicle reaches ${stationWords(station)}`,
+      ? 'The vehicle reaches the end of its run'
+      : `The vehicle reaches station ${lengthWords(station)}`,
   judge({ station }, run) {
-    const { end } = run.recording;
-    const furthest = Math.max(
-      end.station,
-      greatestOf(column(run.recording, 'station'))?.value ?? end.station,
-    );
+    const furthest = furthestStation(run.recording).value;
     // A goal at the very station where the run ended counts as reached: slack of a millionth of a wheel radius.
     const reached =
-      station === undefined ? end.kind === 'arrived' : furthest >= station - 1e-6 * run.mechanism.size;
+      station === undefined
+        ? run.recording.end.kind === 'arrived'
+        : furthest >= station - 1e-6 * run.mechanism.size;
     return reached ? arrived(run, station, furthest) : fellShort(run, station, furthest);
   },
 });
@@ -42,28 +42,28 @@ function arrived(run: Run, station: number | undefined, furthest: number): Outco
   const { recording } = run;
   const frame = station === undefined ? -1 : column(recording, 'station').findIndex((x) => x >= station);
   const moment = frame < 0 ? momentAt(recording, recording.end) : momentOf(recording, frame);
-  const at = stationWords(station ?? furthest);
+  const says = `The vehicle reaches ${stationWords(run, station ?? furthest)} after ${timeWords(moment.time)}.`;
   return {
     pass: true,
     value: furthest,
     limit: station ?? null,
     unit: 'm',
-    shown: formatQuantity(furthest, 'length'),
-    says: `The vehicle reaches ${at} after ${formatQuantity(moment.time, 'time')}.`,
+    shown: lengthWords(furthest),
+    says,
     moment,
   };
 }
 
 function fellShort(run: Run, station: number | undefined, furthest: number): Outcome {
-  const { recording } = run;
+  const { end } = run.recording;
   const cause = endWords(run) ?? 'the run was over';
   return {
     pass: false,
     value: furthest,
     limit: station ?? null,
     unit: 'm',
-    shown: formatQuantity(furthest, 'length'),
-    says: `The vehicle gets only to ${stationWords(furthest)}: after ${formatQuantity(recording.end.time, 'time')} ${cause}.`,
-    moment: momentAt(recording, recording.end),
+    shown: station === undefined ? lengthWords(furthest) : besideLimit(lengthWords, furthest, station),
+    says: `The vehicle gets only to ${stationWords(run, furthest)}: after ${timeWords(end.time)} ${cause}.`,
+    moment: momentAt(run.recording, end),
   };
 }
