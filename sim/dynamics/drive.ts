@@ -1,0 +1,155 @@
+import type { Recording, RunEnd, RunEvent } from '../../shared/recording.ts';
+import type { Ground } from '../ground/ground.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
+import { clearanceOf } from './clearance.ts';
+import { Ending, type Goal } from './ending.ts';
+import { energyOf, Frames, namesOf } from './frames.ts';
+import type { Command, Plant } from './plant.ts';
+import { findDivergence } from './sanity.ts';
+import { settle } from './settle.ts';
+import { chooseSubstep } from './substep.ts';
+import { Watch } from './watch.ts';
+
+/** What a run is, in SI, every default filled in. */
+export interface Course {
+  /** Stations of the reference point at the start and at the end, m. */
+  readonly start: number;
+  readonly until: number;
+  /** Longest run, s. */
+  readonly time: number;
+  /** Recorded frames per second. */
+  readonly rate: number;
+  /** Forced substep, s. */
+  readonly substep?: number | undefined;
+}
+
+/** How far a run has come. */
+export interface Progress {
+  readonly time: number;
+  readonly station: number;
+  /** Share of the way or of the time, whichever is further, 0 to 1. */
+  readonly share: number;
+}
+
+/** Frames between two progress messages. */
+const progressEvery = 24;
+
+/** Regulator: full torque at this share of the target speed off. Definition of our own: tight enough to hold a crawl. */
+const fullTorqueAt = 0.05;
+
+/**
+ * Sets the vehicle down at the start, then drives it over the ground and records. The frames up to the end are good in
+ * every case; a run that diverges ends there with its cause.
+ * @throws RangeError when a forced substep is too long for the stiffest part.
+ */
+export function record(mechanism: Mechanism, ground: Ground, course: Course, tell?: (progress: Progress) => void): Recording {
+  const substep = chooseSubstep(mechanism, course.rate, course.substep);
+  const { plant, standing } = settle(mechanism, ground, course.start);
+  const run = new Run(plant, course, substep.h, substep.perFrame);
+  const end = run.toTheEnd(tell);
+  const { frames, block } = run.frames.pack();
+  const events = withEnd(run.watch.events, end);
+  return {
+    frames,
+    rate: course.rate,
+    substep: substep.h,
+    substepSays: substep.says,
+    block,
+    columns: run.frames.columns,
+    ...namesOf(mechanism),
+    standing,
+    events,
+    end,
+  };
+}
+
+/** One run under way. */
+class Run {
+  readonly frames: Frames;
+  readonly watch: Watch;
+  readonly #plant: Plant;
+  readonly #course: Course;
+  readonly #ending: Ending;
+  readonly #h: number;
+  readonly #perFrame: number;
+  readonly #sense: -1 | 0 | 1;
+  readonly #speed: number;
+  #bellyDown = false;
+
+  constructor(plant: Plant, course: Course, h: number, perFrame: number) {
+    const { mechanism } = plant;
+    this.#plant = plant;
+    this.#course = course;
+    this.#h = h;
+    this.#perFrame = perFrame;
+    this.#speed = Math.abs(mechanism.drive.speed);
+    this.#sense = Math.sign(mechanism.drive.speed) as -1 | 0 | 1;
+    this.frames = new Frames(mechanism);
+    this.watch = new Watch(plant);
+    const goal: Goal = { until: course.until, sense: this.#sense, time: course.time, speed: this.#speed };
+    this.#ending = new Ending(goal, mechanism.size, mechanism.gravity);
+  }
+
+  toTheEnd(tell: ((progress: Progress) => void) | undefined): RunEnd {
+    const plant = this.#plant;
+    plant.reset();
+    plant.held = 0;
+    plant.evaluate(this.#h, this.#command(0));
+    plant.reset();
+    const account = { energy: energyOf(plant) };
+    for (let frame = 0; ; frame++) {
+      const time = (frame * this.#perFrame * this.#h);
+      const diverged = findDivergence(plant, time, this.#speed);
+      if (diverged) return diverged;
+      this.frames.add(plant, time, account);
+      this.#watchBelly(time);
+      const end = this.#ending.look(plant, time);
+      if (end) return end;
+      if (tell && frame % progressEvery === 0) tell(this.#progress(time));
+      this.#advance(time);
+    }
+  }
+
+  /**
+   * Substeps to the next frame. Forces of the present state are already found when it begins (by the frame before), so
+   * that a frame shows forces and poses of one instant.
+   */
+  #advance(time: number): void {
+    const plant = this.#plant;
+    for (let n = 1; n <= this.#perFrame; n++) {
+      plant.move(this.#h);
+      const now = time + n * this.#h;
+      plant.evaluate(this.#h, this.#command(now));
+      this.watch.look(plant, now, this.#h);
+    }
+  }
+
+  /** Speed rises at the given acceleration; a target of zero parks. */
+  #command(time: number): Command {
+    if (this.#sense === 0) return { kind: 'park', drag: 0 };
+    const { acceleration } = this.#plant.mechanism.drive;
+    const speed = this.#sense * Math.min(this.#speed, acceleration * time);
+    return { kind: 'drive', speed, gain: this.#plant.mechanism.size / (fullTorqueAt * this.#speed) };
+  }
+
+  #watchBelly(time: number): void {
+    if (this.#plant.mechanism.belly.points.length === 0) return;
+    const down = clearanceOf(this.#plant) < 0;
+    if (down && !this.#bellyDown) this.watch.events.push({ kind: 'body-touch', time, station: this.#plant.reference().x });
+    this.#bellyDown = down;
+  }
+
+  #progress(time: number): Progress {
+    const station = this.#plant.reference().x;
+    const { start, until, time: most } = this.#course;
+    const way = this.#sense === 0 ? 0 : (station - start) / (until - start);
+    return { time, station, share: Math.max(0, Math.min(1, Math.max(way, time / most))) };
+  }
+}
+
+/** Events in order of time, with how the run ended where that is an event too. */
+function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
+  const place = { time: end.time, station: end.station };
+  const last: RunEvent[] = end.kind === 'stuck' ? [{ kind: 'stuck', ...place, cause: end.cause }] : end.kind === 'tipped' ? [{ kind: 'tip-over', ...place }] : [];
+  return [...events, ...last].sort((a, b) => a.time - b.time);
+}

@@ -1,0 +1,74 @@
+import type { Checked } from '../shared/problem.ts';
+import type { Recording, Standing } from '../shared/recording.ts';
+import type { Report } from '../shared/report.ts';
+import { type Course, type Progress, record } from './dynamics/drive.ts';
+import { settle } from './dynamics/settle.ts';
+import type { Ground, GroundSource } from './ground/ground.ts';
+import { layGround as lay } from './ground/lay.ts';
+import { compile } from './mechanism/compile.ts';
+import type { Mechanism } from './mechanism/mechanism.ts';
+import { appraise as appraiseRun, standReport as reportStand } from './report/appraise.ts';
+import { courseOf } from './scenario/course.ts';
+import { readScenario } from './scenario/read.ts';
+import type { Scenario } from './scenario/schema.ts';
+
+export type { Checked, Ground, GroundSource, Mechanism, Progress, Recording, Report, Scenario, Standing };
+export { compile };
+
+/** No files beside the document. */
+const noFiles: GroundSource = { file: () => undefined };
+
+/**
+ * Reads a scenario from JSON text (or from a parsed value) and checks everything that can be checked without running
+ * it. All problems come at once, each with its path and a hint; warnings come with the value.
+ * `source` hands over files that the document names (CSV grounds).
+ */
+export function loadScenario(document: unknown, source: GroundSource = noFiles): Checked<Scenario> {
+  return readScenario(document, source);
+}
+
+/**
+ * Lays the ground of a scenario.
+ * @throws Error naming the problems, if the scenario was not read through `loadScenario`.
+ */
+export function layGround(scenario: Scenario, source: GroundSource = noFiles): Ground {
+  const laid = lay(scenario.ground, source);
+  if (!laid.ok) throw new Error(`the ground cannot be laid: ${laid.problems.map((p) => `${p.path} ${p.message}`).join('; ')}`);
+  return laid.value;
+}
+
+/** Sets the vehicle down at the start of its run: loads (N, per axle line), travels (m), poses. */
+export function stand(scenario: Scenario, source: GroundSource = noFiles): Standing {
+  const mechanism = compile(scenario);
+  return settle(mechanism, layGround(scenario, source), courseOf(scenario, layGround(scenario, source)).start).standing;
+}
+
+/** What a drive may be told besides its scenario. */
+export interface DriveOptions {
+  readonly source?: GroundSource;
+  /** Called every tenth of a second of model time or so. */
+  readonly progress?: (progress: Progress) => void;
+  /** Forces the substep, s, over the scenario's own. */
+  readonly substep?: number;
+}
+
+/**
+ * Runs the scenario: sets the vehicle down, drives it over its ground, records frames and events. Always returns a
+ * recording; `end` says how the run ended.
+ * @throws RangeError when a forced substep is too long for the stiffest part.
+ */
+export function drive(scenario: Scenario, options: DriveOptions = {}): Recording {
+  const ground = layGround(scenario, options.source);
+  const course: Course = { ...courseOf(scenario, ground), ...(options.substep === undefined ? {} : { substep: options.substep }) };
+  return record(compile(scenario), ground, course, options.progress);
+}
+
+/** Measures and verdicts of a run of this scenario. */
+export function appraise(scenario: Scenario, recording: Recording): Report {
+  return appraiseRun(scenario, compile(scenario), recording);
+}
+
+/** Masses and standing loads as a report. */
+export function standReport(scenario: Scenario, standing: Standing): Report {
+  return reportStand(scenario, compile(scenario), standing);
+}

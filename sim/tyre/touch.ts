@@ -1,0 +1,147 @@
+import type { Ground } from '../ground/ground.ts';
+import { firstSegment, lastSegment } from '../ground/query.ts';
+
+/** Most separate contacts that one wheel keeps track of; further ones are merged into the last. */
+export const maxPatches = 8;
+
+/**
+ * What a rim meets: a list of patches, each a stretch of rim that is pressed in without a break. Reused from call to
+ * call. Forces and energy are per unit of foundation stiffness: multiply by k, N/(m·rad).
+ */
+export interface Touch {
+  /** Number of patches; rows beyond it are stale. */
+  count: number;
+  /** Force on the hub over k, m·rad. */
+  readonly fx: Float64Array;
+  readonly fz: Float64Array;
+  /** Sum of the sizes of the segments' forces over k, m·rad, and the same weighted with the distance from the hub. */
+  readonly press: Float64Array;
+  readonly moment: Float64Array;
+  /** Greatest depth in the patch, m. */
+  readonly depth: Float64Array;
+  /** Stored energy of all patches over k, m²·rad. */
+  energy: number;
+}
+
+/** Room for the contacts of one wheel. */
+export function makeTouch(): Touch {
+  const row = () => new Float64Array(maxPatches);
+  return { count: 0, fx: row(), fz: row(), press: row(), moment: row(), depth: row(), energy: 0 };
+}
+
+/** Ground that turns upwards by more than 30° from one segment to the next parts two patches. */
+const partingSine = 0.5;
+
+/**
+ * Finds all contacts of a rim of this radius (m) with its hub at (x, z) m, and writes them to `touch`.
+ *
+ * Every rim angle is a radial spring: U = ½·k·∫δ² dφ, δ = r − ρ(φ), ρ the length of the ray to the ground. On a segment
+ * at perpendicular distance p, with u along it from the foot of the perpendicular, ρ = √(u² + p²), dφ = p·du/ρ², so
+ *   −∂U/∂p = k·[r·asinh(u/p) − u]                             along the normal, between the ends of the contact;
+ *   U = ½·k·[r²·atan(u/p) − 2·r·p·asinh(u/p) + p·u].
+ * An end inside the rim moves with the hub: visible neighbours cancel there; at a silhouette (the neighbour is seen
+ * from behind) the boundary term ±½·k·δ²·∇φ remains, and makes the force the gradient of U. Ground that is hidden
+ * behind other ground is not told apart. Source: derivation in sim/PHYSICS.md.
+ */
+export function findTouch(touch: Touch, ground: Ground, x: number, z: number, radius: number): void {
+  touch.count = 0;
+  touch.energy = 0;
+  const last = lastSegment(ground, x + radius);
+  let joins = false;
+  let tx0 = 0;
+  let tz0 = 0;
+  for (let i = firstSegment(ground, x - radius); i <= last; i++) {
+    const ax = ground.x[i] as number;
+    const az = ground.z[i] as number;
+    const bx = ground.x[i + 1] as number;
+    const bz = ground.z[i + 1] as number;
+    const before = joins;
+    joins = false;
+    if (z - radius >= Math.max(az, bz)) continue;
+    const length = Math.sqrt((bx - ax) * (bx - ax) + (bz - az) * (bz - az));
+    const tx = (bx - ax) / length;
+    const tz = (bz - az) / length;
+    const p = (z - az) * tx - (x - ax) * tz;
+    if (!(p > 0 && p < radius)) continue;
+    const half = Math.sqrt(radius * radius - p * p);
+    const foot = (x - ax) * tx + (z - az) * tz;
+    const ua = Math.max(-foot, -half);
+    const ub = Math.min(length - foot, half);
+    if (ub <= ua) continue;
+    const goesOn = before && tx0 * tz - tz0 * tx <= partingSine;
+    const row = goesOn ? touch.count - 1 : newPatch(touch);
+    pressSegment(touch, row, p, ua, ub, tx, tz, radius);
+    if (ua > -half && seenFromBehind(ground, i - 1, x, z)) pressSilhouette(touch, row, ax - x, az - z, radius, 1);
+    if (ub < half && seenFromBehind(ground, i + 1, x, z)) pressSilhouette(touch, row, bx - x, bz - z, radius, -1);
+    joins = ub < half;
+    tx0 = tx;
+    tz0 = tz;
+  }
+}
+
+/** Opens a patch and returns its row; when all rows are taken, the last one goes on. */
+function newPatch(touch: Touch): number {
+  if (touch.count === maxPatches) return maxPatches - 1;
+  const row = touch.count++;
+  touch.fx[row] = 0;
+  touch.fz[row] = 0;
+  touch.press[row] = 0;
+  touch.moment[row] = 0;
+  touch.depth[row] = 0;
+  return row;
+}
+
+/** Adds the part of a segment between ua and ub (m from the foot of the perpendicular p). */
+function pressSegment(touch: Touch, row: number, p: number, ua: number, ub: number, tx: number, tz: number, radius: number): void {
+  const ra = Math.sqrt(ua * ua + p * p);
+  const rb = Math.sqrt(ub * ub + p * p);
+  // asinh(ub/p) − asinh(ua/p), written without loss of digits on either side of the foot
+  const stretch = ua >= 0 ? Math.log((ub + rb) / (ua + ra)) : ub <= 0 ? Math.log((ra - ua) / (rb - ub)) : Math.log(((ub + rb) * (ra - ua)) / (p * p));
+  const along = ub - ua;
+  const normal = radius * stretch - along;
+  const arc = Math.atan2(along * p, p * p + ua * ub);
+  touch.energy += 0.5 * (radius * radius * arc - 2 * radius * p * stretch + p * along);
+  touch.fx[row] = (touch.fx[row] as number) - tz * normal;
+  touch.fz[row] = (touch.fz[row] as number) + tx * normal;
+  touch.press[row] = (touch.press[row] as number) + normal;
+  touch.moment[row] = (touch.moment[row] as number) + p * normal;
+  const nearest = ua <= 0 && ub >= 0 ? p : Math.min(ra, rb);
+  touch.depth[row] = Math.max(touch.depth[row] as number, radius - nearest);
+}
+
+/** Whether the hub lies behind (under) segment i, so that it cannot press it. */
+function seenFromBehind(ground: Ground, i: number, x: number, z: number): boolean {
+  if (i < 0 || i + 1 >= ground.count) return false;
+  const ax = ground.x[i] as number;
+  const az = ground.z[i] as number;
+  return (z - az) * ((ground.x[i + 1] as number) - ax) - (x - ax) * ((ground.z[i + 1] as number) - az) <= 0;
+}
+
+/** Boundary term at a silhouette vertex (dx, dz) from the hub: side +1 where the contact begins, −1 where it ends. */
+function pressSilhouette(touch: Touch, row: number, dx: number, dz: number, radius: number, side: 1 | -1): void {
+  const square = dx * dx + dz * dz;
+  const reach = Math.sqrt(square);
+  const depth = radius - reach;
+  if (depth <= 0) return;
+  const size = (side * 0.5 * depth * depth) / square;
+  touch.fx[row] = (touch.fx[row] as number) + size * dz;
+  touch.fz[row] = (touch.fz[row] as number) - size * dx;
+  const push = (0.5 * depth * depth) / reach;
+  touch.press[row] = (touch.press[row] as number) + push;
+  touch.moment[row] = (touch.moment[row] as number) + push * reach;
+}
+
+/** Distance from a point (x, z) m to the ground line, m, among the segments within `reach` m of x; `reach` if none is nearer. */
+export function distanceToGround(ground: Ground, x: number, z: number, reach: number): number {
+  let least = reach;
+  const last = lastSegment(ground, x + reach);
+  for (let i = firstSegment(ground, x - reach); i <= last; i++) {
+    const ax = ground.x[i] as number;
+    const az = ground.z[i] as number;
+    const dx = (ground.x[i + 1] as number) - ax;
+    const dz = (ground.z[i + 1] as number) - az;
+    const share = Math.max(0, Math.min(1, ((x - ax) * dx + (z - az) * dz) / (dx * dx + dz * dz)));
+    least = Math.min(least, Math.hypot(x - ax - share * dx, z - az - share * dz));
+  }
+  return least;
+}
