@@ -52,8 +52,8 @@ export function layGround(pieces: readonly GroundPiece[], source: GroundSource):
     const end = append(chain, start, shape.points, (station) =>
       problems.warn(
         path,
-        'has a wall without thickness, which is left out',
-        'put a short flat between the faces',
+        `goes up and down again at station ${station} m; that wall or slot without width is left out`,
+        'put a short flat between the two faces',
       ),
     );
     laid.push({ kind: kind.kind, title: kind.title, from: start.x, to: end.x });
