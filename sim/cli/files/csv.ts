@@ -1,0 +1,83 @@
+import { type Channel, channels, type Recording, type RunEvent } from '../../../shared/recording.ts';
+
+/** Lines per piece of text handed out, so that a long recording is never held as one string. */
+const LINES_PER_PIECE = 2000;
+
+/**
+ * A number for a CSV file: nine significant digits (a micrometre in a kilometre, and far below what the model is
+ * good for), point as decimal mark, an exponent only where JavaScript writes one.
+ * @throws RangeError for anything that is not a finite number: such a thing never reaches a file
+ */
+export function nineDigits(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} is not a finite number`);
+  return value === 0 ? '0' : String(Number(value.toPrecision(9)));
+}
+
+/** A cell of a CSV file: quoted when it holds a comma, a quote or a line break (RFC 4180, section 2). */
+export function cell(text: string): string {
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** Head of a column: `time (s)`, `load[front] (N)`. */
+function headOf(channel: Channel, of: string, unit: string): string {
+  return cell(`${channel}${channels[channel].per === 'run' ? '' : `[${of}]`} (${unit})`);
+}
+
+/**
+ * A recording as CSV, piece by piece: a head with names and units, then one line per frame. All values in SI.
+ * @param memberUnits unit of each member's own travel, in the order of `recording.members`
+ * @throws RangeError when a column holds something that is not a finite number; the message names column and frame
+ */
+export function* recordingCsv(
+  recording: Recording,
+  memberUnits: readonly ('m' | 'rad')[],
+): Generator<string> {
+  const { columns, frames, block } = recording;
+  const heads = columns.map(({ channel, index, of }) => {
+    const row = channels[channel];
+    return headOf(channel, of, row.per === 'member' ? (memberUnits[index] ?? row.unit) : row.unit);
+  });
+  yield `${heads.join(',')}\n`;
+  for (let from = 0; from < frames; from += LINES_PER_PIECE) {
+    const lines: string[] = [];
+    for (let f = from; f < Math.min(frames, from + LINES_PER_PIECE); f++) {
+      const cells = columns.map((_, c) => valueAt(block, c * frames + f, () => `${heads[c]} in frame ${f}`));
+      lines.push(cells.join(','));
+    }
+    yield `${lines.join('\n')}\n`;
+  }
+}
+
+function valueAt(block: Float64Array, at: number, where: () => string): string {
+  const value = block[at] ?? Number.NaN;
+  if (!Number.isFinite(value)) throw new RangeError(`${where()} is not a finite number`);
+  return nineDigits(value);
+}
+
+const eventHeads = [
+  'time (s)',
+  'station (m)',
+  'kind',
+  'of',
+  'wheelStation (m)',
+  'duration (s)',
+  'height (m)',
+  'says',
+] as const;
+
+/** The events of a run as CSV, in order of time; cells that an event of its kind has nothing for are empty. */
+export function eventsCsv(events: readonly RunEvent[]): string {
+  const lines = events.map((event) =>
+    [
+      nineDigits(event.time),
+      nineDigits(event.station),
+      event.kind,
+      cell('wheel' in event ? event.wheel : 'member' in event ? event.member : ''),
+      'wheelStation' in event ? nineDigits(event.wheelStation) : '',
+      'duration' in event ? nineDigits(event.duration) : '',
+      'height' in event ? nineDigits(event.height) : '',
+      cell('side' in event ? event.side : 'cause' in event ? event.cause : ''),
+    ].join(','),
+  );
+  return `${[eventHeads.join(','), ...lines].join('\n')}\n`;
+}
