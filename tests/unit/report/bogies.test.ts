@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { bogiesOf } from '../../../sim/report/bogies.ts';
+import { bodyOf, rodOf, truck, wheelOf } from './fixture.ts';
+import { linearSpring } from './spring.ts';
+
+const named = (list: ReturnType<typeof bogiesOf>) => list.map((b) => [b.name, b.wheels]);
+
+describe('bogies', () => {
+  it('are the wheels on one beam', () => {
+    expect(bogiesOf(truck())).toEqual([{ name: 'rear beam', members: ['rear beam'], wheels: [1, 2] }]);
+  });
+
+  it('are the wheels on arms that hang on one rocker, and the rocker is a bogie around its beam', () => {
+    const bodies = [bodyOf('chassis', -1), bodyOf('rocker', 0), bodyOf('front arm', 1), bodyOf('beam', 1)];
+    const wheels = [wheelOf('front', 1, 2, 0.2), wheelOf('middle', 2, 3, 0), wheelOf('rear', 3, 3, -0.2)];
+    expect(named(bogiesOf(truck({ bodies, wheels, members: [] })))).toEqual([
+      ['beam', [1, 2]],
+      ['rocker', [0, 1, 2]],
+    ]);
+  });
+
+  it('name the innermost of two members that carry the same wheels', () => {
+    const bodies = [bodyOf('chassis', -1), bodyOf('link', 0), bodyOf('beam', 1)];
+    const wheels = [wheelOf('front', 1, 2, 0.1), wheelOf('rear', 2, 2, -0.1)];
+    expect(named(bogiesOf(truck({ bodies, wheels })))).toEqual([['beam', [0, 1]]]);
+  });
+
+  const arms = [bodyOf('chassis', -1), bodyOf('arm 1', 0), bodyOf('arm 2', 0), bodyOf('housing 2', 2)];
+  const onArms = [wheelOf('middle', 1, 1, 0), wheelOf('rear', 2, 3, -0.2)];
+
+  it('are not made by the chassis: two arms on their own are no bogie, nor are rods to the chassis one', () => {
+    expect(bogiesOf(truck({ bodies: arms, wheels: onArms }))).toEqual([]);
+    expect(
+      bogiesOf(
+        truck({ bodies: arms, wheels: onArms, rods: [rodOf('torque rod', 0, 3), rodOf('other', 1, 0)] }),
+      ),
+    ).toEqual([]);
+  });
+
+  it('are made of arms that a rod joins', () => {
+    const joined = bogiesOf(truck({ bodies: arms, wheels: onArms, rods: [rodOf('balance rod', 1, 3)] }));
+    expect(joined).toEqual([{ name: 'arm 1 and arm 2', members: ['arm 1', 'arm 2'], wheels: [0, 1] }]);
+  });
+
+  it('are made of arms that a spring between two points joins', () => {
+    const coordinate = {
+      kind: 'span',
+      a: { body: 1, at: { x: 0, z: 0 } },
+      b: { body: 2, at: { x: 1, z: 0 } },
+      drawn: 1,
+    } as const;
+    const elements = [{ name: 'spring', kind: 'spring', coordinate, count: 1, law: linearSpring }];
+    expect(named(bogiesOf(truck({ bodies: arms, wheels: onArms, elements })))).toEqual([
+      ['arm 1 and arm 2', [0, 1]],
+    ]);
+  });
+});
