@@ -9,7 +9,10 @@ import type { z } from 'zod';
  * Every figure of an entry is for ONE element; `count` equal ones side by side are summed by the mechanism.
  */
 export interface ElementLaw {
-  /** Number of history variables (dry friction, hysteresis); 0 for most laws. They start at 0. */
+  /**
+   * Number of history variables (dry friction, hysteresis); 0 for most laws. They start at 0. Energy, spring and
+   * stiffness belong together for any memory, also one that `advance` has not caught up with.
+   */
   readonly memory: number;
   /** Stored energy U(x, memory), J; never below zero. */
   energy(x: number, memory: Float64Array): number;
@@ -40,7 +43,11 @@ export interface ElementKind<S extends z.ZodObject = z.ZodObject> {
   readonly acts: readonly ('travel' | 'twist')[];
   /** Where the law is written down. */
   readonly source: string;
-  /** Strict object of the kind's own fields, besides name, kind, count and where it acts. */
+  /**
+   * Strict object of the kind's own fields, besides name, kind, count and where it acts. Checks across fields ("one
+   * of rate or wire") hang on it as refinements: add common fields with `extend`, which keeps them. A new object made
+   * from `.shape` would lose them.
+   */
   readonly fields: S;
   /** Law for parsed SI figures. Throws nothing: impossible figures are refused by `fields`. */
   law(params: z.output<S>): ElementLaw;

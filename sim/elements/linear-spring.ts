@@ -50,13 +50,10 @@ export const linearSpring = defineElement({
         'Travel at which the spring is free, bump positive (so mostly negative); instead of a preload.',
         { least: -1000, most: 1000 },
       ).optional(),
-      pushOnly: z
-        .boolean()
-        .default(true)
-        .meta({
-          description:
-            'Whether the spring lies loose between its seats and cannot pull. False for one that is fastened at both ends.',
-        }),
+      pushOnly: z.boolean().default(true).meta({
+        description:
+          'Whether the spring lies loose between its seats and cannot pull. False for one that is fastened at both ends.',
+      }),
     })
     .superRefine(exactlyOne('rate', 'wire'))
     .superRefine(atMostOne('preload', 'freeAt')),
