@@ -1,14 +1,14 @@
 import type { Checked } from '../shared/problem.ts';
 import type { Recording, Standing } from '../shared/recording.ts';
 import type { Report } from '../shared/report.ts';
-import { type Course, type Progress, record } from './dynamics/drive.ts';
+import { type Progress, record } from './dynamics/drive.ts';
 import { settle } from './dynamics/settle.ts';
 import type { Ground, GroundSource } from './ground/ground.ts';
 import { layGround as lay } from './ground/lay.ts';
 import { compile } from './mechanism/compile.ts';
 import type { Mechanism } from './mechanism/mechanism.ts';
 import { appraise as appraiseRun, standReport as reportStand } from './report/appraise.ts';
-import { courseOf } from './scenario/course.ts';
+import { type Course, courseOf } from './scenario/course.ts';
 import { readScenario } from './scenario/read.ts';
 import type { Scenario } from './scenario/schema.ts';
 

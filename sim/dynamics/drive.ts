@@ -1,6 +1,7 @@
 import type { Recording, RunEnd, RunEvent } from '../../shared/recording.ts';
 import type { Ground } from '../ground/ground.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
+import type { Course } from '../scenario/course.ts';
 import { clearanceOf } from './clearance.ts';
 import { Ending, type Goal } from './ending.ts';
 import { energyOf, Frames, namesOf } from './frames.ts';
@@ -9,19 +10,6 @@ import { findDivergence } from './sanity.ts';
 import { settle } from './settle.ts';
 import { chooseSubstep } from './substep.ts';
 import { Watch } from './watch.ts';
-
-/** What a run is, in SI, every default filled in. */
-export interface Course {
-  /** Stations of the reference point at the start and at the end, m. */
-  readonly start: number;
-  readonly until: number;
-  /** Longest run, s. */
-  readonly time: number;
-  /** Recorded frames per second. */
-  readonly rate: number;
-  /** Forced substep, s. */
-  readonly substep?: number | undefined;
-}
 
 /** How far a run has come. */
 export interface Progress {

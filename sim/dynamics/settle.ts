@@ -97,7 +97,7 @@ function touches(ground: Ground, x: number, z: number, radius: number): boolean 
 
 /** Reads off how the vehicle stands. */
 function standingOf(plant: Plant, residual: number): Standing {
-  const { mechanism, k } = plant;
+  const { k } = plant;
   return {
     poses: plant.world.poses(),
     loads: plant.wheels.map((w) => w.line.fz),

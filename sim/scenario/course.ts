@@ -1,6 +1,18 @@
-import type { Course } from '../dynamics/drive.ts';
 import type { Ground } from '../ground/ground.ts';
 import type { Scenario } from './schema.ts';
+
+/** What a run is, in SI, every default filled in. */
+export interface Course {
+  /** Stations of the reference point at the start and at the end, m. */
+  readonly start: number;
+  readonly until: number;
+  /** Longest run, s. */
+  readonly time: number;
+  /** Recorded frames per second. */
+  readonly rate: number;
+  /** Forced substep, s. */
+  readonly substep?: number | undefined;
+}
 
 /** Seconds of a parked run when none are asked for. */
 const parkedTime = 10;
