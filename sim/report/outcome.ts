@@ -12,12 +12,12 @@ export interface Limit {
 
 /** The outcome for names that the vehicle does not have: it fails, and says which names there are. */
 export function unknownNames(
-  what: 'wheel' | 'member',
+  what: 'wheel' | 'member' | 'bogie',
   unknown: readonly string[],
   known: readonly string[],
   limit: Limit,
 ): Outcome {
-  const there = known.length === 0 ? `it has no ${what}s` : `its ${what}s are ${listWords(known)}`;
+  const there = known.length === 0 ? `it has no ${what}s` : `its ${what}s: ${listWords(known)}`;
   return withoutValue(false, `The vehicle has no ${what} called ${listWords(unknown)}; ${there}.`, limit);
 }
 

@@ -7,6 +7,9 @@ export function theWheel(name: string): string {
   return /wheel|axle/i.test(name) ? `The ${name}` : `The ${name} wheel`;
 }
 
+/** First letter large, for a name that begins a sentence. */
+export const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** A share in per cent: '12 %'. */
 export const shareWords = (share: number, digits = 3): string => formatShare(share, digits);
 

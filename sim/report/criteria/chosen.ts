@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { nameOf } from '../../../shared/schema/quantity.ts';
-import { listWords } from '../words.ts';
+import { listWords, sentence, theWheel } from '../words.ts';
 
 /** Optional list of wheels that a criterion is about. */
 export const wheelsField = z
@@ -18,20 +18,27 @@ export const membersField = z
   .optional()
   .meta({ description: 'Members that it is about, by name; all of them when left out.' });
 
-/** 'Every wheel', 'Wheel front', or 'Each of the wheels front and rear'. */
+/** 'Every wheel', 'The front wheel', or 'Each of the wheels front and rear'. */
 export function everyWheel(wheels: readonly string[] | undefined): string {
   if (wheels === undefined) return 'Every wheel';
-  return wheels.length === 1 ? `Wheel ${wheels[0]}` : `Each of the wheels ${listWords(wheels)}`;
+  const [only = ''] = wheels;
+  return wheels.length === 1 ? theWheel(only) : `Each of the wheels ${listWords(wheels)}`;
 }
 
-/** 'No wheel', or 'None of the wheels front and rear'. */
-export function noWheel(wheels: readonly string[] | undefined): string {
-  return wheels === undefined ? 'No wheel' : `None of the wheels ${listWords(wheels)}`;
-}
-
-/** 'No member', or 'None of the members front and rear'. */
-export function noMember(members: readonly string[] | undefined): string {
-  return members === undefined ? 'No member' : `None of the members ${listWords(members)}`;
+/**
+ * That none of the chosen does something: 'No wheel leaves the ground', 'The front wheel does not leave the ground', 'None
+ * of the wheels front and rear leaves the ground'. `does` and `doesNot` are the two forms of the rest.
+ */
+export function none(
+  what: 'wheel' | 'member',
+  chosen: readonly string[] | undefined,
+  does: string,
+  doesNot: string,
+): string {
+  if (chosen === undefined) return `No ${what} ${does}`;
+  const [only = ''] = chosen;
+  if (chosen.length === 1) return `${what === 'wheel' ? theWheel(only) : sentence(only)} ${doesNot}`;
+  return `None of the ${what}s ${listWords(chosen)} ${does}`;
 }
 
 /** Indices of the chosen names; all when nothing is chosen. Names that the vehicle does not have are left out. */

@@ -4,7 +4,7 @@ import { defineCriterion } from '../criterion.ts';
 import { mostGrip } from '../grip.ts';
 import { unknownNames, withoutValue } from '../outcome.ts';
 import { besideLimit, brokenOff, momentWords, shareWords, stationWords, theWheel } from '../words.ts';
-import { chosenOf, noWheel, unknownOf, wheelsField } from './chosen.ts';
+import { chosenOf, none, unknownOf, wheelsField } from './chosen.ts';
 
 const fields = z.strictObject({
   most: quantity('ratio', 'Greatest share of its grip that a wheel may use.', { least: 0, most: 1 }),
@@ -17,7 +17,8 @@ export const gripUse = defineCriterion({
   title: 'Grip in reserve',
   fields,
   sample: { most: '90 %' },
-  asks: ({ most, wheels }) => `${noWheel(wheels)} uses more than ${shareWords(most)} of its grip`,
+  asks: ({ most, wheels }) =>
+    `${none('wheel', wheels, 'uses', 'does not use')} more than ${shareWords(most)} of its grip`,
   judge({ most, wheels }, run) {
     const { recording } = run;
     const limit = { limit: most, unit: '1' };

@@ -5,7 +5,7 @@ import { defineCriterion, type Run } from '../criterion.ts';
 import { type Spread, spreadOf } from '../load-spread.ts';
 import { momentOf } from '../moments.ts';
 import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
-import { besideLimit, brokenOff, momentWords, shareWords } from '../words.ts';
+import { besideLimit, brokenOff, listWords, momentWords, shareWords } from '../words.ts';
 import { membersField, unknownOf } from './chosen.ts';
 
 const fields = z.strictObject({
@@ -27,7 +27,7 @@ export const loadSpread = defineCriterion({
   fields,
   sample: { most: '60 %' },
   asks: ({ most, members }) =>
-    `In ${members === undefined ? 'every bogie' : `the bogie of ${members.join(', ')}`} the wheel loads differ by at most ` +
+    `On ${members === undefined ? 'every bogie' : listWords(members)} the wheel loads differ by at most ` +
     `${shareWords(most)} of its mean standing load per wheel`,
   judge({ most, members }, run) {
     const limit = { limit: most, unit: '1' };
@@ -36,7 +36,7 @@ export const loadSpread = defineCriterion({
     const unknown = unknownOf(known, members);
     if (bogies.length === 0)
       return withoutValue(false, 'The vehicle has no bogie: no two wheels hang on one member.', limit);
-    if (unknown.length > 0) return unknownNames('member', unknown, known, limit);
+    if (unknown.length > 0) return unknownNames('bogie', unknown, known, limit);
     const spreads = bogies
       .filter((bogie) => members === undefined || bogie.members.some((name) => members.includes(name)))
       .flatMap((bogie) => {

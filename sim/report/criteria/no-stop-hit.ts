@@ -3,8 +3,8 @@ import type { RunEvent } from '../../../shared/recording.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { momentAt } from '../moments.ts';
 import { type Outcome, unknownNames } from '../outcome.ts';
-import { brokenOff, listWords, momentWords } from '../words.ts';
-import { membersField, noMember, unknownOf } from './chosen.ts';
+import { brokenOff, listWords, momentWords, sentence } from '../words.ts';
+import { membersField, none, unknownOf } from './chosen.ts';
 
 type StopHit = Extract<RunEvent, { kind: 'stop-hit' }>;
 
@@ -17,8 +17,7 @@ export const noStopHit = defineCriterion({
   title: 'Nothing hits its stop',
   fields,
   sample: {},
-  asks: ({ members }) =>
-    members === undefined ? 'Nothing hits its stop' : `${noMember(members)} hits its stop`,
+  asks: ({ members }) => noneHits(members),
   judge({ members }, run) {
     const { recording } = run;
     const unknown = unknownOf(recording.members, members);
@@ -29,10 +28,15 @@ export const noStopHit = defineCriterion({
     );
     const first = hits[0];
     if (first !== undefined) return verdictOf(run, first, hits);
-    const says = `${members === undefined ? 'Nothing' : noMember(members)} hits its stop.${brokenOff(run)}`;
+    const says = `${noneHits(members)}.${brokenOff(run)}`;
     return { pass: true, value: 0, ...limit, shown: 'no hits', says };
   },
 });
+
+const noneHits = (members: readonly string[] | undefined) =>
+  members === undefined
+    ? 'Nothing hits its stop'
+    : none('member', members, 'hits its stop', 'does not hit its stop');
 
 function verdictOf(run: Run, first: StopHit, hits: readonly StopHit[]): Outcome {
   const moment = momentAt(run.recording, first);
@@ -40,6 +44,6 @@ function verdictOf(run: Run, first: StopHit, hits: readonly StopHit[]): Outcome 
   const others = [...new Set(hits.map((hit) => hit.member))].filter((name) => name !== first.member);
   const also = others.length === 0 ? '' : `, later ${listWords(others)} too`;
   const often = hits.length === 1 ? '' : `; ${hits.length} hits in all${also}`;
-  const says = `${first.member} hits its ${first.side} stop (${momentWords(run, moment)})${often}.${brokenOff(run)}`;
+  const says = `${sentence(first.member)} hits its ${first.side} stop (${momentWords(run, moment)})${often}.${brokenOff(run)}`;
   return { pass: false, value: hits.length, ...limit, shown, says, of: first.member, moment };
 }

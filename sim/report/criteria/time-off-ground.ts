@@ -5,7 +5,7 @@ import { type Flight, flights, longestOf } from '../flights.ts';
 import { momentAt } from '../moments.ts';
 import { type Outcome, unknownNames } from '../outcome.ts';
 import { besideLimit, brokenOff, momentWords, stationWords, theWheel, timeWords } from '../words.ts';
-import { chosenOf, noWheel, unknownOf, wheelsField } from './chosen.ts';
+import { chosenOf, none, unknownOf, wheelsField } from './chosen.ts';
 
 const fields = z.strictObject({
   longest: quantity('time', 'Longest time that a wheel may be off the ground at a stretch.', {
@@ -23,8 +23,8 @@ export const timeOffGround = defineCriterion({
   sample: { longest: '50 ms' },
   asks: ({ longest, wheels }) =>
     longest === 0
-      ? `${noWheel(wheels)} leaves the ground`
-      : `${noWheel(wheels)} is off the ground longer than ${timeWords(longest)}`,
+      ? staysDown(wheels)
+      : `${none('wheel', wheels, 'is', 'is not')} off the ground longer than ${timeWords(longest)}`,
   judge({ longest, wheels }, run) {
     const { recording } = run;
     const limit = { limit: longest, unit: 's' };
@@ -33,10 +33,13 @@ export const timeOffGround = defineCriterion({
     const chosen = chosenOf(recording.wheels, wheels);
     const flight = longestOf(flights(recording).filter((f) => chosen.includes(f.wheel)));
     if (flight !== undefined) return verdictOf(run, flight, longest);
-    const says = `${noWheel(wheels)} leaves the ground.${brokenOff(run)}`;
+    const says = `${staysDown(wheels)}.${brokenOff(run)}`;
     return { pass: true, value: 0, ...limit, shown: timeWords(0), says };
   },
 });
+
+const staysDown = (wheels: readonly string[] | undefined) =>
+  none('wheel', wheels, 'leaves the ground', 'does not leave the ground');
 
 function verdictOf(run: Run, flight: Flight, longest: number): Outcome {
   const { recording } = run;

@@ -4,8 +4,16 @@ import { defineCriterion, type Run } from '../criterion.ts';
 import { momentOf } from '../moments.ts';
 import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
 import { type TravelUse, travelUses } from '../travel.ts';
-import { angleWords, besideLimit, brokenOff, lengthWords, momentWords, shareWords } from '../words.ts';
-import { membersField, noMember, unknownOf } from './chosen.ts';
+import {
+  angleWords,
+  besideLimit,
+  brokenOff,
+  lengthWords,
+  momentWords,
+  sentence,
+  shareWords,
+} from '../words.ts';
+import { membersField, none, unknownOf } from './chosen.ts';
 
 const fields = z.strictObject({
   most: quantity('ratio', 'Greatest share of the travel available that a member may use, to either side.', {
@@ -21,7 +29,8 @@ export const travelUsed = defineCriterion({
   title: 'Travel in reserve',
   fields,
   sample: { most: '90 %' },
-  asks: ({ most, members }) => `${noMember(members)} uses more than ${shareWords(most)} of its travel`,
+  asks: ({ most, members }) =>
+    `${none('member', members, 'uses', 'does not use')} more than ${shareWords(most)} of its travel`,
   judge({ most, members }, run) {
     const { recording } = run;
     const limit = { limit: most, unit: '1' };
@@ -49,7 +58,7 @@ function verdictOf(run: Run, worst: TravelUse, most: number): Outcome {
   const shown = besideLimit(shareWords, value, most);
   const moment = momentOf(recording, worst.peak.frame);
   const says =
-    `${of} uses ${shown} of its ${worst.side} travel, ${words(worst.peak.value)} of ${words(worst.available ?? 0)} ` +
+    `${sentence(of)} uses ${shown} of its ${worst.side} travel, ${words(worst.peak.value)} of ${words(worst.available ?? 0)} ` +
     `(${momentWords(run, moment)}).${brokenOff(run)}`;
   return { pass: value <= most, value, limit: most, unit: '1', shown, says, of, moment };
 }
