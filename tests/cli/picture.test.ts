@@ -221,6 +221,14 @@ describe('the picture of wheel loads', () => {
     expect(names.slice(1).every((y, i) => y - (names[i] ?? 0) > 100)).toBe(true);
   });
 
+  it('can be made of a run that ended in its first frame', () => {
+    const wheels = [
+      { name: 'a', axle: 1, count: 2, standing: 0, x: [0.5], load: [0], timeOff: 1 },
+      { name: 'b', axle: 2, count: 2, standing: 5, x: [0.5], load: [5], timeOff: 0 },
+    ];
+    expect(loadsSvg(picture({ wheels }))).not.toMatch(/NaN|Infinity|undefined/);
+  });
+
   it('is the same for the same run, to the byte', () => {
     expect(loadsSvg(picture())).toBe(loadsSvg(picture()));
   });

@@ -64,7 +64,9 @@ export function writeFolder(folder: string, files: readonly OutFile[]): string[]
       withReason(folder, () => writeWhole(drafts[i] ?? target, text));
     });
     const paths = files.map(({ name }) => resolve(folder, name));
-    withReason(folder, () => paths.forEach((path, i) => renameSync(drafts[i] ?? path, path)));
+    withReason(folder, () => {
+      for (const [i, path] of paths.entries()) renameSync(drafts[i] ?? path, path);
+    });
     return paths;
   } catch (error) {
     for (const draft of drafts) rmSync(draft, { force: true });
@@ -76,7 +78,7 @@ export function writeFolder(folder: string, files: readonly OutFile[]): string[]
 
 /** Writes all pieces of a text into a new file. */
 function writeWhole(path: string, text: OutFile['text']): void {
-  const file = openSync(path, 'wx');
+  const file = openSync(path, 'w');
   try {
     for (const piece of typeof text === 'string' ? [text] : text) {
       const bytes = Buffer.from(piece, 'utf8');

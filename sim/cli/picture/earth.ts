@@ -1,6 +1,6 @@
 import type { ScaleLinear } from 'd3-scale';
 import { ink } from './palette.ts';
-import { envelopeOf, linesOf } from './pixels.ts';
+import { envelopeOf, extentOf, linesOf } from './pixels.ts';
 import { label, polyline, px, tag } from './svg.ts';
 
 /** Least and greatest height of the ground's relief in the picture, and the earth below it, px. */
@@ -25,7 +25,7 @@ export function groundPart(
   const [left = 0, right = 1] = x.range();
   const [xs, zs] = stretchOf(ground, from, to);
   const envelope = envelopeOf(xs, zs, from, to, right - left);
-  const [lowest, highest] = reliefOf(envelope.least, envelope.greatest);
+  const [lowest, highest] = extentOf([envelope.least, envelope.greatest]);
   const scale = (right - left) / (to - from);
   const factor = factorFor((highest - lowest) * scale);
   const height = (highest - lowest) * scale * factor + BELOW;
@@ -66,12 +66,6 @@ function stretchOf(
     [Math.min(from, xs[0] ?? from), ...xs, Math.max(to, xs.at(-1) ?? to)],
     [zs[0] ?? 0, ...zs, zs.at(-1) ?? 0],
   ];
-}
-
-function reliefOf(least: Float64Array, greatest: Float64Array): [number, number] {
-  const low = least.reduce((a, b) => (b < a ? b : a), Infinity);
-  const high = greatest.reduce((a, b) => (b > a ? b : a), -Infinity);
-  return low <= high ? [low, high] : [0, 0];
 }
 
 /** True scale if the relief (px) can be seen and fits; otherwise the factor nearest to it that does. Flat is flat. */

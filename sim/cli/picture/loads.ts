@@ -1,27 +1,11 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { clean } from '../text/clean.ts';
-import { column, count, figure } from '../text/figures.ts';
-import { bandOf, offColumns } from './band.ts';
 import { groundPart } from './earth.ts';
 import { ink, shareColour } from './palette.ts';
-import { type Envelope, envelopeOf, linesOf } from './pixels.ts';
-import { escapeXml, label, polyline, px, tag } from './svg.ts';
-
-/** One axle line in the picture. */
-export interface WheelStrip {
-  readonly name: string;
-  readonly axle: number;
-  /** Wheels on the line. */
-  readonly count: number;
-  /** Standing load of the line, N. */
-  readonly standing: number;
-  /** Abscissa of each frame: the wheel's own station, m, or the time, s. */
-  readonly x: ArrayLike<number>;
-  /** Load of the line in each frame, N. */
-  readonly load: ArrayLike<number>;
-  /** Share of the run's time off the ground, 0 to 1. */
-  readonly timeOff: number;
-}
+import { extentOf } from './pixels.ts';
+import { columns, row, sheet, shortened } from './sheet.ts';
+import { escapeXml, label, px, tag } from './svg.ts';
+import { niceTop, type WheelStrip, wheelPart } from './wheel-row.ts';
 
 /** What the picture of wheel loads shows. */
 export interface LoadPicture {
@@ -37,30 +21,16 @@ export interface LoadPicture {
   readonly verdicts: readonly { readonly pass: boolean; readonly asks: string; readonly says: string }[];
 }
 
-/** Measures of the sheet, px. The strips' columns are one pixel wide. */
-const sheet = {
-  width: 1200,
-  left: 84,
-  right: 24,
-  top: 84,
-  band: 20,
-  strip: 64,
-  head: 20,
-  gap: 18,
-  line: 40,
-} as const;
-const columns = sheet.width - sheet.left - sheet.right;
-const row = sheet.head + sheet.band + 6 + sheet.strip + sheet.gap;
-
 /**
  * The wheel loads of a run as an SVG document: the ground on top, below it for each axle line a band coloured by its
  * share of the standing load (hatched where it is off the ground) and its load in newtons, all over one station axis.
  * Least and greatest load of every pixel column are drawn, so that the shortest peak shows. Same data, same bytes.
  */
 export function loadsSvg(picture: LoadPicture): string {
-  const [from, to] = extent(picture.wheels.map((wheel) => wheel.x));
+  const [from, to] = extentOf(picture.wheels.map((wheel) => wheel.x));
   const x = scaleLinear()
-    .domain([from, to])
+    // A run of a single frame has no width of its own.
+    .domain(to > from ? [from, to] : [from - 0.5, from + 0.5])
     .range([sheet.left, sheet.left + columns]);
   const earth =
     picture.over === 'station' ? groundPart(picture.ground, x, sheet.top) : { height: 0, markup: '' };
@@ -128,12 +98,6 @@ function headPart({ title, subtitle }: LoadPicture): string {
   ].join('\n');
 }
 
-/** Cuts a text that would run into its neighbour. */
-function shortened(text: string, most: number): string {
-  const letters = [...text];
-  return letters.length <= most ? text : `${letters.slice(0, most - 1).join('')}…`;
-}
-
 /** The colour scale of load share, with hatching for 'off the ground'. */
 function legendPart(): string {
   const [left, top, width, height] = [sheet.width - sheet.right - 260, 20, 260, 12];
@@ -199,91 +163,6 @@ function axisPart(
   ].join('\n');
 }
 
-/** Head line, band and strip of one axle line. */
-function wheelPart(wheel: WheelStrip, x: ScaleLinear<number, number>, top: number, y: number): string {
-  const [from = 0, to = 1] = x.domain();
-  const envelope = envelopeOf(wheel.x, wheel.load, from, to, columns);
-  const band = y + sheet.head;
-  const strip = band + sheet.band + 6;
-  return tag(
-    'g',
-    {},
-    ['', headOf(wheel, y), bandPart(wheel, envelope, band), stripPart(wheel, envelope, top, strip), ''].join(
-      '\n',
-    ),
-  );
-}
-
-function headOf(wheel: WheelStrip, y: number): string {
-  const [least, greatest] = extent([wheel.load]);
-  const off = wheel.timeOff > 0 ? `, off the ground ${figure(wheel.timeOff, '1')} of the time` : '';
-  const [stood, low, high] = column([wheel.standing, least, greatest], 'N');
-  const says = `standing ${stood}, least ${low}, greatest ${high}${off}`;
-  const name = escapeXml(shortened(clean(wheel.name), 60));
-  const line = ` · axle ${wheel.axle} · ${count(wheel.count, 'wheel')}`;
-  return [
-    tag(
-      'text',
-      { x: sheet.left, y: y + 13 },
-      tag('tspan', { 'font-weight': '600' }, name) + tag('tspan', { fill: ink.faint }, line),
-    ),
-    label(sheet.width - sheet.right, y + 13, says, { 'text-anchor': 'end', fill: ink.faint }),
-  ].join('');
-}
-
-/** The band: load share as colour, hatched where the wheel is off the ground. */
-function bandPart(wheel: WheelStrip, envelope: Envelope, y: number): string {
-  const rect = (from: number, to: number, fill: string): string =>
-    tag('rect', { x: sheet.left + from, y, width: to - from, height: sheet.band, fill });
-  const shares = bandOf(envelope, wheel.standing).map(({ from, to, share }) =>
-    rect(from, to, shareColour(share)),
-  );
-  const off = offColumns(envelope).map(({ from, to }) => rect(from, to, 'url(#off)'));
-  const outline = tag('rect', {
-    x: sheet.left,
-    y,
-    width: columns,
-    height: sheet.band,
-    fill: 'none',
-    stroke: ink.rule,
-  });
-  return [...shares, ...off, outline].join('');
-}
-
-/** The load in newtons, with its zero and its standing load. */
-function stripPart(wheel: WheelStrip, envelope: Envelope, top: number, y: number): string {
-  const scale = scaleLinear()
-    .domain([0, top])
-    .range([y + sheet.strip, y]);
-  const level = (value: number, dash: string): string =>
-    tag('line', {
-      x1: sheet.left,
-      x2: sheet.left + columns,
-      y1: scale(value),
-      y2: scale(value),
-      stroke: dash === '' ? ink.rule : ink.faint,
-      'stroke-dasharray': dash,
-      'stroke-width': 0.8,
-    });
-  const paths = linesOf(envelope).map((line) =>
-    tag('path', {
-      d: polyline(line.map(([c, value]) => [sheet.left + c, scale(value)])),
-      fill: 'none',
-      stroke: ink.text,
-      'stroke-width': 1.2,
-      'stroke-linejoin': 'round',
-    }),
-  );
-  const ticks = [0, top].map((value) =>
-    label(sheet.left - 8, scale(value) + 4, figure(value, 'N'), {
-      'text-anchor': 'end',
-      fill: ink.faint,
-      'font-size': '12',
-    }),
-  );
-  return [level(0, ''), level(top, ''), level(wheel.standing, '2 4'), ...paths, ...ticks].join('\n');
-}
-
 function verdictPart({ pass, asks, says }: LoadPicture['verdicts'][number], y: number): string {
   return [
     label(sheet.left - 8, y, pass ? '✓ pass' : '✕ fail', {
@@ -294,28 +173,4 @@ function verdictPart({ pass, asks, says }: LoadPicture['verdicts'][number], y: n
     label(sheet.left + 6, y, shortened(clean(asks), 150), { 'font-weight': '600' }),
     label(sheet.left + 6, y + 17, shortened(clean(says), 170), { fill: ink.faint }),
   ].join('');
-}
-
-/** Least and greatest of several columns; a point is widened so that a scale can be made of it. */
-function extent(lists: readonly ArrayLike<number>[]): [number, number] {
-  let [least, greatest] = [Infinity, -Infinity];
-  for (const list of lists) {
-    for (let i = 0; i < list.length; i++) {
-      least = Math.min(least, list[i] ?? least);
-      greatest = Math.max(greatest, list[i] ?? greatest);
-    }
-  }
-  return least <= greatest ? [least, greatest] : [0, 1];
-}
-
-/** Upper end of the load scale, common to all strips so that their heights compare: a round number above every load. */
-function niceTop(wheels: readonly WheelStrip[]): number {
-  const [, greatest] = extent(wheels.map((wheel) => wheel.load));
-  const standing = Math.max(...wheels.map((wheel) => wheel.standing));
-  return (
-    scaleLinear()
-      .domain([0, Math.max(greatest, standing, 1e-9)])
-      .nice(4)
-      .domain()[1] ?? 1
-  );
 }

@@ -74,3 +74,16 @@ export function linesOf({ least, greatest }: Envelope): [number, number][][] {
   }
   return line.length > 0 ? [...lines, line] : lines;
 }
+
+/** Least and greatest of several columns, NaN left out; both 0 where there is nothing. */
+export function extentOf(lists: readonly ArrayLike<number>[]): [number, number] {
+  let [least, greatest] = [Infinity, -Infinity];
+  for (const list of lists) {
+    for (let i = 0; i < list.length; i++) {
+      const value = list[i] ?? Number.NaN;
+      if (value < least) least = value;
+      if (value > greatest) greatest = value;
+    }
+  }
+  return least <= greatest ? [least, greatest] : [0, 0];
+}

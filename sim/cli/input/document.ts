@@ -1,0 +1,68 @@
+import { dirname, resolve } from 'node:path';
+import { didYouMean } from '../../../shared/near.ts';
+import type { Problem } from '../../../shared/problem.ts';
+import { limits } from '../../../shared/schema/scenario.ts';
+import { demoNames, demoPath } from './demos.ts';
+import { megabytes, readBytes, textOf } from './read.ts';
+
+/** A scenario's text, and where it comes from. */
+export interface SourceText {
+  readonly text: string;
+  /** Folder in which files named by the scenario are looked for. */
+  readonly folder: string;
+}
+
+export type ReadText =
+  | ({ readonly ok: true } & SourceText)
+  | { readonly ok: false; readonly problem: Problem };
+
+const refuse = (message: string, hint?: string): ReadText => ({
+  ok: false,
+  problem: { path: '', message, severity: 'error', ...(hint === undefined ? {} : { hint }) },
+});
+
+/** Name of a document for people: `standard input` for `-`. */
+export const sayName = (file: string): string => (file === '-' ? 'standard input' : file);
+
+/**
+ * Reads a scenario's text: a file, standard input for `-`, or the demo of that name when there is no such file.
+ * @param stdin standard input, read only for `-`
+ */
+export async function readDocument(
+  file: string,
+  folder: string,
+  stdin: AsyncIterable<Uint8Array>,
+): Promise<ReadText> {
+  if (file === '-') return readStream(stdin);
+  const found = readBytes(file, limits.bytes);
+  if (found.ok) return decode(found.bytes, dirname(resolve(file)));
+  if (found.code === 'ENOENT' && demoNames(folder).includes(file)) {
+    const path = demoPath(folder, file);
+    const demo = readBytes(path, limits.bytes);
+    return demo.ok ? decode(demo.bytes, dirname(path)) : refuse(demo.why);
+  }
+  return refuse(found.why, found.code === 'ENOENT' ? hintFor(file, demoNames(folder)) : undefined);
+}
+
+function hintFor(file: string, demos: readonly string[]): string | undefined {
+  if (/[\\/.]/.test(file)) return undefined;
+  return didYouMean(file, demos) ?? 'axlewright demos lists the scenarios that come with it';
+}
+
+async function readStream(stream: AsyncIterable<Uint8Array>): Promise<ReadText> {
+  const pieces: Uint8Array[] = [];
+  let length = 0;
+  for await (const piece of stream) {
+    length += piece.length;
+    if (length > limits.bytes) return refuse(`is larger than ${megabytes(limits.bytes)}`);
+    pieces.push(piece);
+  }
+  return decode(Buffer.concat(pieces), process.cwd());
+}
+
+function decode(bytes: Uint8Array, folder: string): ReadText {
+  const text = textOf(bytes);
+  return text === undefined
+    ? refuse('is not UTF-8 text', 'save it as JSON with UTF-8 characters')
+    : { ok: true, text, folder };
+}

@@ -1,0 +1,107 @@
+import type { Command } from 'commander';
+import type { Problem } from '../../shared/problem.ts';
+import type { Report } from '../../shared/report.ts';
+import { type Exit, exits } from './exit.ts';
+import { checkFolder, FolderError, holdInterrupts, type OutFile, writeFolder } from './files/folder.ts';
+import { sayName } from './input/document.ts';
+import { type Loaded, load } from './input/load.ts';
+import { type CheckReport, reportJson, type UnreadableReport, unreadableReport } from './report-json.ts';
+import type { Terminal } from './terminal.ts';
+import { problemText } from './text/problems.ts';
+import type { Surroundings, Verb } from './verb.ts';
+
+/** What came of a scenario. */
+export interface Outcome {
+  readonly exit: Exit;
+  /** For programs: what `--json` prints and `--out` writes as report.json. */
+  readonly report: Report | CheckReport | UnreadableReport;
+  /** For people. */
+  readonly text: string;
+  /** What `--quiet` leaves for people: nothing when all held. */
+  readonly quiet: string;
+  /** Other files for `--out`; their texts are made when they are written. */
+  readonly files: readonly OutFile[];
+}
+
+/** A verb that works on one scenario. `work` may take long and throws nothing for a scenario that was read. */
+export interface ScenarioVerb extends Pick<Verb, 'name' | 'summary' | 'examples'> {
+  readonly mode: Report['mode'];
+  work(loaded: Loaded, warnings: readonly Problem[], terminal: Terminal): Outcome;
+}
+
+interface Options {
+  readonly set: readonly string[];
+  readonly out?: string;
+  readonly json?: true;
+  readonly quiet?: true;
+}
+
+const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+
+/** Makes a verb of the work that it does: reading, problems, printing, files and exit codes are the same for all. */
+export function scenarioVerb(work: ScenarioVerb): Verb {
+  return {
+    ...work,
+    attach(command: Command, surroundings: Surroundings, done: (exit: Exit) => void): void {
+      command
+        .argument('<file>', "scenario file; '-' for standard input; or the name of a demo")
+        .option('-s, --set <path=value>', 'change a field before the run; may be given again', collect, [])
+        .option('-o, --out <dir>', 'write the results into this folder; it is made when missing')
+        .option('--json', 'print the report as JSON')
+        .option('-q, --quiet', 'print only what failed: nothing when all holds')
+        .action(async (file: string, options: Options) => done(await run(work, file, options, surroundings)));
+    },
+  };
+}
+
+/** The whole way of one scenario through a verb. */
+async function run(
+  verb: ScenarioVerb,
+  file: string,
+  options: Options,
+  surroundings: Surroundings,
+): Promise<Exit> {
+  const { terminal } = surroundings;
+  try {
+    if (options.out !== undefined) checkFolder(options.out);
+    const read = await load(file, options.set, surroundings);
+    const errors = read.problems.filter((problem) => problem.severity === 'error');
+    const spoken = options.quiet === true ? errors : read.problems;
+    if (spoken.length > 0) terminal.remark(problemText(sayName(file), spoken));
+    if (!read.ok) {
+      if (options.json === true) terminal.result(reportJson(unreadableReport(verb.mode, read.problems)));
+      return exits.unusable;
+    }
+    const outcome = verb.work(
+      read.value,
+      read.problems,
+      options.quiet === true ? silent(terminal) : terminal,
+    );
+    return finish(outcome, options, terminal);
+  } catch (error) {
+    if (!(error instanceof FolderError)) throw error;
+    terminal.remark(`axlewright: ${error.message}\n`);
+    return exits.unusable;
+  }
+}
+
+/** The same terminal without progress. */
+function silent(terminal: Terminal): Terminal {
+  return { ...terminal, progress() {} };
+}
+
+/** Writes the files first, so that a result is printed only when everything that was asked for is there. */
+function finish(outcome: Outcome, options: Options, terminal: Terminal): Exit {
+  const { out, json, quiet } = options;
+  const report = reportJson(outcome.report);
+  terminal.progress();
+  if (out !== undefined) {
+    const paths = holdInterrupts(() =>
+      writeFolder(out, [...outcome.files, { name: 'report.json', text: report }]),
+    );
+    if (quiet !== true) terminal.remark(paths.map((path) => `wrote ${path}\n`).join(''));
+  }
+  if (json === true) terminal.result(report);
+  else terminal.result(quiet === true ? outcome.quiet : outcome.text);
+  return outcome.exit;
+}
