@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Dimension, parseQuantity, unitOf } from '../units.ts';
+import { type Dimension, dimensions, formatNumber, parseQuantity, unitOf } from '../units.ts';
 
 /** Limits of a quantity in SI; `above`/`below` exclude the limit itself. */
 export interface Range {
@@ -12,35 +12,69 @@ export interface Range {
 /**
  * A physical figure in a document: a number in SI, or text with a unit ("45 mm", "0.9 N/mm"). Reads to a finite SI
  * number; a wrong dimension, a number that isn't finite or one out of range is an issue that says what was wanted.
+ * Hints travel in the issue's `params.hint`. The schema's meta holds unit, dimension and range, for forms and docs.
  */
-export function quantity(dimension: Dimension, says: string, range: Range = {}): z.ZodType<number, number | string> {
+export function quantity(
+  dimension: Dimension,
+  says: string,
+  range: Range = {},
+): z.ZodType<number, number | string> {
+  const unit = unitOf(dimension);
   return z
-    .union([z.number(), z.string()])
+    .union([z.number(), z.string()], { error: (issue) => notAFigure(issue.input, dimension) })
     .transform((written, context): number => {
       const read = parseQuantity(written, dimension);
-      if (!read.ok) {
-        context.addIssue({ code: 'custom', message: read.message, ...(read.hint === undefined ? {} : { params: { hint: read.hint } }) });
-        return z.NEVER;
-      }
-      const wrong = outOfRange(read.value, range, unitOf(dimension));
-      if (wrong !== undefined) {
-        context.addIssue({ code: 'custom', message: wrong });
-        return z.NEVER;
-      }
-      return read.value;
+      const wrong = read.ok ? outOfRange(read.value, range, unit, written) : read.message;
+      if (read.ok && wrong === undefined) return read.value;
+      const hint = read.ok ? undefined : read.hint;
+      context.addIssue({
+        code: 'custom',
+        message: wrong ?? '',
+        ...(hint === undefined ? {} : { params: { hint } }),
+      });
+      return z.NEVER;
     })
-    .meta({ description: `${says} Unit: ${unitOf(dimension)}, or text with a unit.`, unit: unitOf(dimension), dimension, ...range }) as z.ZodType<
+    .meta({ description: described(says, unit), unit, dimension, ...range }) as z.ZodType<
     number,
     number | string
   >;
 }
 
-function outOfRange(value: number, range: Range, unit: string): string | undefined {
-  const said = `is ${value} ${unit}`;
-  if (range.above !== undefined && !(value > range.above)) return `${said}, must be above ${range.above} ${unit}`;
-  if (range.least !== undefined && !(value >= range.least)) return `${said}, must be at least ${range.least} ${unit}`;
-  if (range.below !== undefined && !(value < range.below)) return `${said}, must be below ${range.below} ${unit}`;
-  if (range.most !== undefined && !(value <= range.most)) return `${said}, must be at most ${range.most} ${unit}`;
+const described = (says: string, unit: string) =>
+  unit === '1' ? `${says} A plain number, or text in %.` : `${says} Unit: ${unit}, or text with a unit.`;
+
+function notAFigure(input: unknown, dimension: Dimension): string {
+  const { says, unit, example } = dimensions[dimension];
+  const wanted = `${says} was wanted: a number${unit === '1' ? '' : ` in ${unit}`}, or text like "${example}"`;
+  if (input === undefined) return `is missing, ${wanted}`;
+  return typeof input === 'number' ? `is not a finite number, ${wanted}` : `is ${jsonKind(input)}, ${wanted}`;
+}
+
+/** What a JSON value is, with its article, for messages. */
+export function jsonKind(value: unknown): string {
+  if (value === null) return 'null';
+  if (Array.isArray(value)) return 'a list';
+  const names: Readonly<Record<string, string>> = {
+    string: 'text',
+    number: 'a number',
+    boolean: 'true or false',
+    object: 'an object',
+  };
+  return names[typeof value] ?? 'nothing that JSON knows';
+}
+
+function outOfRange(value: number, range: Range, unit: string, written: number | string): string | undefined {
+  const inUnit = (figure: number) =>
+    unit === '1' ? formatNumber(figure, 6) : `${formatNumber(figure, 6)} ${unit}`;
+  const said = `is ${typeof written === 'number' ? inUnit(value) : written.trim()}`;
+  if (range.above !== undefined && !(value > range.above))
+    return `${said}, must be above ${inUnit(range.above)}`;
+  if (range.least !== undefined && !(value >= range.least))
+    return `${said}, must be at least ${inUnit(range.least)}`;
+  if (range.below !== undefined && !(value < range.below))
+    return `${said}, must be below ${inUnit(range.below)}`;
+  if (range.most !== undefined && !(value <= range.most))
+    return `${said}, must be at most ${inUnit(range.most)}`;
   return undefined;
 }
 
