@@ -4,7 +4,7 @@ import type { Ground } from '../ground/ground.ts';
 import { type Gauge, gaugeOf } from '../mechanism/gauge.ts';
 import { type Kinematics, type Loads, makeKinematics, makeLoads, twist } from '../mechanism/kinematics.ts';
 import type { BoundElement, Mechanism, Wheel } from '../mechanism/mechanism.ts';
-import { TyreLine } from '../tyre/line.ts';
+import { TyreLine, type TyreMode } from '../tyre/line.ts';
 
 /** An element at work: where it is read and pushed, and what it remembers. */
 interface Working {
@@ -41,6 +41,9 @@ export interface Hold {
   readonly stiffness: number;
   readonly x: number;
 }
+
+const settingDown: TyreMode = { friction: false, damping: false };
+const atWork: TyreMode = { friction: true, damping: true };
 
 /** The vehicle in motion on its ground: one state, moved on substep by substep. */
 export class Plant {
@@ -137,7 +140,7 @@ export class Plant {
     const carrier = this.k.angle[wheel.body] as number;
     const locked = command.kind !== 'drive';
     if (locked) w.roll -= Number.isNaN(w.lastCarrierAngle) ? 0 : carrier - w.lastCarrierAngle;
-    line.meet(this.ground, this.k, this.#loads, w.roll - w.lastRoll, h, { friction: command.kind !== 'settle', damping: !(command.kind === 'settle') });
+    line.meet(this.ground, this.k, this.#loads, w.roll - w.lastRoll, h, command.kind === 'settle' ? settingDown : atWork);
     w.lastCarrierAngle = carrier;
     w.lastRoll = w.roll;
     w.torque = 0;
@@ -176,7 +179,8 @@ export class Plant {
 
   /** Slows all bodies in proportion to their mass: `drag` 1/s. */
   #quieten(drag: number): void {
-    for (const [i, body] of this.mechanism.bodies.entries()) {
+    for (let i = 0; i < this.mechanism.bodies.length; i++) {
+      const body = this.mechanism.bodies[i] as Mechanism['bodies'][number];
       this.#loads.fx[i] = (this.#loads.fx[i] as number) - drag * body.mass * (this.k.vx[i] as number);
       this.#loads.fz[i] = (this.#loads.fz[i] as number) - drag * body.mass * (this.k.vz[i] as number);
       this.#loads.torque[i] = (this.#loads.torque[i] as number) - drag * body.inertia * (this.k.spin[i] as number);

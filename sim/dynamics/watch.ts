@@ -12,7 +12,6 @@ interface Flight {
 interface WheelWatch {
   flight: Flight | undefined;
   depth: number;
-  touching: boolean;
   atGrip: number;
   atTorque: number;
 }
@@ -27,48 +26,66 @@ export class Watch {
   readonly #stops: boolean[][];
   readonly #motions: number[];
   readonly #calm: number;
+  readonly #members: readonly string[];
   #lastStation = Number.NaN;
+  #time = 0;
+  #station = 0;
+  #speed = 0;
+  #h = 0;
 
   constructor(plant: Plant) {
-    this.#wheels = plant.wheels.map(() => ({ flight: undefined, depth: 0, touching: true, atGrip: -1e9, atTorque: -1e9 }));
+    this.#wheels = plant.wheels.map(() => ({ flight: undefined, depth: 0, atGrip: -1e9, atTorque: -1e9 }));
     this.#stops = plant.mechanism.members.map(() => [false, false]);
     this.#motions = plant.mechanism.members.map(() => Number.NaN);
+    this.#members = plant.mechanism.members.map((m) => m.name);
     this.#calm = calm * Math.sqrt(plant.mechanism.size);
   }
 
   /** Looks at the state whose forces were just found: `time` s. `h`: the substep before it. */
   look(plant: Plant, time: number, h: number): void {
-    const station = plant.reference().x;
-    const speed = Number.isNaN(this.#lastStation) ? 0 : (station - this.#lastStation) / h;
-    const at = (back: number) => ({ time: Math.max(0, time - back * h), station: station - back * h * speed });
-    plant.wheels.forEach((w, i) => {
-      this.#lookAtWheel(plant, w, this.#wheels[i] as WheelWatch, at, h, time);
-    });
-    plant.mechanism.members.forEach((_, i) => {
-      this.#lookAtStops(plant, i, at);
-    });
-    this.#lastStation = station;
+    this.#time = time;
+    this.#h = h;
+    this.#station = plant.reference().x;
+    this.#speed = Number.isNaN(this.#lastStation) ? 0 : (this.#station - this.#lastStation) / h;
+    this.#lastStation = this.#station;
+    for (let i = 0; i < plant.wheels.length; i++) {
+      const w = plant.wheels[i] as WorkingWheel;
+      const seen = this.#wheels[i] as WheelWatch;
+      this.#lookAtContact(plant, w, seen);
+      this.#lookAtLimits(w, seen);
+    }
+    for (let i = 0; i < this.#motions.length; i++) this.#lookAtStops(plant, i);
   }
 
-  #lookAtWheel(plant: Plant, w: WorkingWheel, seen: WheelWatch, at: (back: number) => { time: number; station: number }, h: number, time: number): void {
-    const touching = w.line.normal > 0 || w.line.depth > 0;
-    if (touching !== seen.touching) {
-      const gap = touching ? (seen.flight?.height ?? 0) : gapOf(plant, w);
-      if (touching) this.#land(w, seen, at(1), time, h);
-      else this.#leave(w, seen, at(1 - seen.depth / Math.max(seen.depth + gap, 1e-300)));
+  /** Time and station `back` substeps ago. */
+  #at(back: number): { time: number; station: number } {
+    return { time: Math.max(0, this.#time - back * this.#h), station: this.#station - back * this.#h * this.#speed };
+  }
+
+  #lookAtContact(plant: Plant, w: WorkingWheel, seen: WheelWatch): void {
+    const touching = w.line.depth > 0;
+    if (touching && seen.flight) this.#land(w, seen);
+    else if (!touching) {
+      const gap = gapOf(plant, w);
+      if (!seen.flight) this.#leave(w, seen, this.#at(1 - seen.depth / Math.max(seen.depth + gap, 1e-300)));
+      if (seen.flight) seen.flight.height = Math.max(seen.flight.height, gap);
     }
-    if (!touching && seen.flight) seen.flight.height = Math.max(seen.flight.height, gapOf(plant, w));
-    seen.touching = touching;
     seen.depth = w.line.depth;
-    const place = { ...at(0), wheel: w.wheel.name, wheelStation: w.line.station };
-    if (touching && gripUseOf(w) > 0.999) {
-      if (time - seen.atGrip > this.#calm) this.events.push({ kind: 'grip-limit', ...place });
-      seen.atGrip = time;
+  }
+
+  #lookAtLimits(w: WorkingWheel, seen: WheelWatch): void {
+    if (w.line.rub > 0 && gripUseOf(w) > 0.999) {
+      if (this.#time - seen.atGrip > this.#calm) this.events.push({ kind: 'grip-limit', ...this.#placeOf(w) });
+      seen.atGrip = this.#time;
     }
     if (w.wheel.driven && w.wheel.torqueLimit > 0 && Math.abs(w.torque) >= 0.9999 * w.wheel.torqueLimit) {
-      if (time - seen.atTorque > this.#calm) this.events.push({ kind: 'torque-limit', ...place });
-      seen.atTorque = time;
+      if (this.#time - seen.atTorque > this.#calm) this.events.push({ kind: 'torque-limit', ...this.#placeOf(w) });
+      seen.atTorque = this.#time;
     }
+  }
+
+  #placeOf(w: WorkingWheel): { time: number; station: number; wheel: string; wheelStation: number } {
+    return { ...this.#at(0), wheel: w.wheel.name, wheelStation: w.line.station };
   }
 
   #leave(w: WorkingWheel, seen: WheelWatch, place: { time: number; station: number }): void {
@@ -78,19 +95,20 @@ export class Watch {
   }
 
   /** A flight that is over within two substeps is rounding, not a lift-off: it is taken back. */
-  #land(w: WorkingWheel, seen: WheelWatch, place: { time: number; station: number }, time: number, h: number): void {
+  #land(w: WorkingWheel, seen: WheelWatch): void {
     const flight = seen.flight;
     seen.flight = undefined;
     if (!flight) return;
-    if (time - flight.event.time < 2.5 * h) {
+    if (this.#time - flight.event.time < 2.5 * this.#h) {
       this.events.splice(this.events.lastIndexOf(flight.event), 1);
       return;
     }
+    const place = this.#at(1);
     const duration = Math.max(0, place.time - flight.event.time);
     this.events.push({ kind: 'touch-down', ...place, wheel: w.wheel.name, wheelStation: w.line.station, duration, height: flight.height });
   }
 
-  #lookAtStops(plant: Plant, index: number, at: (back: number) => { time: number; station: number }): void {
+  #lookAtStops(plant: Plant, index: number): void {
     const member = plant.mechanism.members[index];
     const gauge = plant.members[index];
     if (!member || !gauge || (member.bump === undefined && member.droop === undefined)) return;
@@ -98,16 +116,17 @@ export class Watch {
     const before = this.#motions[index] as number;
     this.#motions[index] = gauge.x;
     const reach = (member.bump ?? 0) + (member.droop ?? 0);
-    (['bump', 'droop'] as const).forEach((side, s) => {
-      const limit = member[side];
-      const met = this.#stops[index] as boolean[];
-      if (limit === undefined) return;
-      const beyond = (side === 'bump' ? gauge.x : -gauge.x) - limit;
-      if (beyond < -0.01 * reach) met[s] = false;
-      if (beyond < 0 || met[s]) return;
-      met[s] = true;
-      const earlier = (side === 'bump' ? before : -before) - limit;
-      this.events.push({ kind: 'stop-hit', ...at(earlier < 0 ? beyond / (beyond - earlier) : 0), member: member.name, side });
-    });
+    if (member.bump !== undefined) this.#lookAtStop(index, 0, gauge.x - member.bump, before - member.bump, reach);
+    if (member.droop !== undefined) this.#lookAtStop(index, 1, -gauge.x - member.droop, -before - member.droop, reach);
+  }
+
+  /** `beyond` and `earlier`: how far past the stop's face the member is, and was a substep ago, m or rad. */
+  #lookAtStop(index: number, side: 0 | 1, beyond: number, earlier: number, reach: number): void {
+    const met = this.#stops[index] as boolean[];
+    if (beyond < -0.01 * reach) met[side] = false;
+    if (beyond < 0 || met[side]) return;
+    met[side] = true;
+    const back = earlier < 0 ? beyond / (beyond - earlier) : 0;
+    this.events.push({ kind: 'stop-hit', ...this.#at(back), member: this.#members[index] as string, side: side === 0 ? 'bump' : 'droop' });
   }
 }

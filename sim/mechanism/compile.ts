@@ -102,7 +102,7 @@ function leastInertia(sum: Lump, wheels: readonly Wheel[]): number {
 }
 
 /**
- * Stops that members ask for. A fitting stiffness lets the whole weight press one stop by 2 % of the smallest wheel
+ * Stops that members ask for. A fitting stiffness lets the whole weight press one stop by 3 % of the smallest wheel
  * radius; damping is a third of critical for the mean mass of an axle line (definitions of our own).
  */
 function stopsOf(tree: Tree, weight: number, size: number, wheels: readonly Wheel[]): BoundElement[] {
@@ -110,7 +110,7 @@ function stopsOf(tree: Tree, weight: number, size: number, wheels: readonly Whee
   return tree.stops.flatMap(({ member, coordinate, limits, lever }) => {
     const unit = tree.members[member]?.unit ?? 'm';
     const arm = unit === 'rad' ? Math.max(lever, size) : 1;
-    const rate = limits.stiffness ?? (weight / (0.02 * size)) * arm * arm;
+    const rate = limits.stiffness ?? (weight / (0.03 * size)) * arm * arm;
     const damping = (2 / 3) * Math.sqrt(rate * mass * arm * arm);
     const name = tree.members[member]?.name ?? '';
     return (['bump', 'droop'] as const).flatMap((side): BoundElement[] => {
