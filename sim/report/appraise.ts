@@ -96,10 +96,14 @@ function verdictOf(criterion: { readonly kind: string }, index: number, run: Run
   return { index, kind: kind.kind, asks: kind.asks(params), ...outcome, value };
 }
 
+const finiteOrZero = (value: number | undefined) =>
+  value !== undefined && Number.isFinite(value) ? value : 0;
+
 function wheelsStanding(mechanism: Mechanism, standing: Standing): readonly WheelReport[] {
   return mechanism.wheels.map(({ name, axle, count }, index) => {
-    const load = standing.loads[index] ?? 0;
-    return { id: name, axle, count, load, loadPerWheel: load / count, travel: standing.travels[index] ?? 0 };
+    const load = finiteOrZero(standing.loads[index]);
+    const travel = finiteOrZero(standing.travels[index]);
+    return { id: name, axle, count, load, loadPerWheel: load / count, travel };
   });
 }
 

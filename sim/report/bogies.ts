@@ -1,10 +1,12 @@
+import { distance } from '../../shared/geometry/vec.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { listWords } from './words.ts';
 
 /**
  * A bogie, for reports: two or more axle lines that are carried, directly or through arms, by one common member body
- * (a beam; a rocker with what hangs on it), or by members on the chassis that a rod or a spring joins to each other.
- * A beam on a rocker is a bogie of its own, and the rocker is another one around it. The chassis makes no bogie.
+ * (a beam; a rocker with what hangs on it), or by members on the chassis that belong together: a rod or a spring joins
+ * them to each other, or they swing about one pivot. A beam on a rocker is a bogie of its own, and the rocker is
+ * another one around it. The chassis makes no bogie.
  */
 export interface Bogie {
   /** Name of the common member, or of the joined ones: 'rear beam', 'rear arm 1 and rear arm 2'. */
@@ -41,10 +43,10 @@ function wheelsBelow(mechanism: Mechanism, roots: readonly number[]): readonly n
   return mechanism.wheels.flatMap((wheel, index) => (carried(wheel.body) ? [index] : []));
 }
 
-/** Members on the chassis that rods or springs join to each other, in groups. */
+/** Members on the chassis that rods, springs or one pivot join to each other, in groups. */
 function joinedOnes(mechanism: Mechanism): readonly Bogie[] {
   const group = mechanism.bodies.map((_, index) => index);
-  for (const [a, b] of links(mechanism)) {
+  for (const [a, b] of [...links(mechanism), ...sharedPivots(mechanism)]) {
     const from = group[topOf(mechanism, a)];
     const to = group[topOf(mechanism, b)];
     group.forEach((g, index) => {
@@ -68,6 +70,19 @@ function links(mechanism: Mechanism): readonly (readonly [number, number])[] {
   return [...mechanism.rods, ...spans]
     .filter(({ a, b }) => a.body > 0 && b.body > 0)
     .map(({ a, b }) => [a.body, b.body] as const);
+}
+
+/**
+ * Pairs of bodies that are hinged on the chassis at one pivot: closer than a quarter of the smallest wheel radius, so
+ * that two pins side by side in one bracket count as one.
+ */
+function sharedPivots({ joints, size }: Mechanism): readonly (readonly [number, number])[] {
+  const hinges = joints.filter((joint) => joint.kind === 'hinge' && joint.parent === 0);
+  return hinges.flatMap((a, i) =>
+    hinges
+      .slice(i + 1)
+      .flatMap((b) => (distance(a.anchor, b.anchor) < size / 4 ? [[a.child, b.child] as const] : [])),
+  );
 }
 
 /** The body below the chassis that carries this one, or this one itself. */

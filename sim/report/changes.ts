@@ -40,7 +40,10 @@ export interface FigureChange {
 
 export type Change = VerdictChange | FigureChange | MeasureChange;
 
-/** Differences below this share of the larger value are rounding, not change: doubles carry 16 digits, sums lose some. */
+/**
+ * Differences below this share of the larger value are rounding, not change: doubles carry 16 digits, sums lose some.
+ * Shares (unit '1') are compared with 1: next to a share of 0 any rounding would look large.
+ */
 const rounding = 1e-12;
 
 /**
@@ -58,14 +61,18 @@ export function compareReports(before: Report, after: Report): readonly Change[]
   ];
 }
 
-/** after − before, or null where one is missing. */
+/** after − before, or null where one is missing or the difference is past all bounds. */
 function differenceOf(before: number | null | undefined, after: number | null | undefined): number | null {
-  return before == null || after == null ? null : after - before;
+  if (before == null || after == null) return null;
+  const difference = after - before;
+  return Number.isFinite(difference) ? difference : null;
 }
 
-function same(before: number | null | undefined, after: number | null | undefined): boolean {
+function same(before: number | null | undefined, after: number | null | undefined, unit: string): boolean {
   if (before == null || after == null) return (before ?? null) === (after ?? null);
-  return Math.abs(after - before) <= rounding * Math.max(Math.abs(before), Math.abs(after));
+  return (
+    Math.abs(after - before) <= rounding * Math.max(Math.abs(before), Math.abs(after), unit === '1' ? 1 : 0)
+  );
 }
 
 function verdictChanges(before: readonly Verdict[], after: readonly Verdict[]): readonly VerdictChange[] {
@@ -96,14 +103,14 @@ function verdictChange(was: Verdict | undefined, is: Verdict | undefined): Verdi
   if (was === undefined) return { ...change, turn: 'new' };
   if (is === undefined) return { ...change, turn: 'gone' };
   if (was.pass !== is.pass) return { ...change, turn: is.pass ? 'now passes' : 'now fails' };
-  const still = was.asks === is.asks && same(was.value, is.value) && was.of === is.of;
+  const still = was.asks === is.asks && same(was.value, is.value, is.unit) && was.of === is.of;
   return still ? undefined : { ...change, turn: 'same' };
 }
 
 function measureChanges(before: readonly Measure[], after: readonly Measure[]): readonly MeasureChange[] {
   return paired(before, after, keyOf).flatMap(([was, is]) => {
     const either = is ?? was;
-    if (either === undefined || same(was?.value, is?.value)) return [];
+    if (either === undefined || same(was?.value, is?.value, either.unit)) return [];
     const { name, title, unit } = either;
     return [{ kind: 'measure', name, title, unit, ...ofIt(either), ...beforeAfter(was?.value, is?.value) }];
   });
@@ -127,7 +134,7 @@ function figureChanges(before: Report, after: Report): readonly FigureChange[] {
     ['pitchInertia', 'Pitch inertia', 'kg·m²', before.pitchInertia, after.pitchInertia],
   ];
   const whole = rows.flatMap(([name, title, unit, was, is]): FigureChange[] =>
-    same(was, is) ? [] : [{ kind: 'figure', name, title, unit, ...beforeAfter(was, is) }],
+    same(was, is, unit) ? [] : [{ kind: 'figure', name, title, unit, ...beforeAfter(was, is) }],
   );
   return [
     ...whole,
@@ -142,7 +149,7 @@ function wheelChanges(was: WheelReport | undefined, is: WheelReport | undefined)
     ['standingTravel', 'Standing travel', 'm', was?.travel, is?.travel],
   ] as const;
   return rows.flatMap(([name, title, unit, a, b]): FigureChange[] =>
-    same(a, b) ? [] : [{ kind: 'figure', name, title, unit, of, ...beforeAfter(a, b) }],
+    same(a, b, unit) ? [] : [{ kind: 'figure', name, title, unit, of, ...beforeAfter(a, b) }],
   );
 }
 

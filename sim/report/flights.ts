@@ -8,7 +8,7 @@ export interface Flight {
   /** Model time at which it left the ground and at which it came back (or the run began or ended), s. */
   readonly from: number;
   readonly to: number;
-  /** How long it was off, s: as the touch-down says, or to − from. */
+  /** How long it was off within the run, s. */
   readonly duration: number;
   /** The vehicle's station and the wheel's own where it began, m. */
   readonly station: number;
@@ -42,8 +42,7 @@ function flightsOf(recording: Recording, wheel: number, touches: readonly Touch[
       begun ??= { from: touch.time, station: touch.station, wheelStation: touch.wheelStation };
     } else if (begun !== undefined) {
       const to = Math.max(begun.from, touch.time);
-      const said = Number.isFinite(touch.duration) && touch.duration >= 0 ? touch.duration : to - begun.from;
-      found.push({ wheel, ...begun, to, duration: said, open: false });
+      found.push({ wheel, ...begun, to, duration: saidOr(touch.duration, to - begun.from), open: false });
       begun = undefined;
     }
   }
@@ -53,6 +52,10 @@ function flightsOf(recording: Recording, wheel: number, touches: readonly Touch[
   }
   return found;
 }
+
+/** The touch-down's own duration, s, where it agrees with the times: a difference of times has lost its last digits. */
+const saidOr = (said: number, counted: number) =>
+  Math.abs(said - counted) < 1e-9 ? Math.max(0, said) : counted;
 
 /** Time at which the recording ends, s: the end of the run, or its last frame if that is later. */
 export function endOf(recording: Recording): number {

@@ -35,7 +35,11 @@ export const loadSpread = defineCriterion({
     const known = [...new Set(bogies.flatMap((bogie) => bogie.members))];
     const unknown = unknownOf(known, members);
     if (bogies.length === 0)
-      return withoutValue(false, 'The vehicle has no bogie: no two wheels hang on one member.', limit);
+      return withoutValue(
+        false,
+        'The vehicle has no bogie: no two of its axle lines hang on one member, rod or pivot.',
+        limit,
+      );
     if (unknown.length > 0) return unknownNames('bogie', unknown, known, limit);
     const spreads = bogies
       .filter((bogie) => members === undefined || bogie.members.some((name) => members.includes(name)))

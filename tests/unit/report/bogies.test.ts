@@ -54,4 +54,33 @@ describe('bogies', () => {
       ['arm 1 and arm 2', [0, 1]],
     ]);
   });
+
+  it('are made of arms that swing about one pivot, not of arms on pivots of their own', () => {
+    const hinged = (rearPivot: number) => [
+      {
+        name: 'arm 1',
+        kind: 'hinge' as const,
+        parent: 0,
+        child: 1,
+        anchor: { x: -0.1, z: 0.08 },
+        axis: { x: 0, z: 1 },
+        sign: 1 as const,
+      },
+      {
+        name: 'arm 2',
+        kind: 'hinge' as const,
+        parent: 0,
+        child: 2,
+        anchor: { x: rearPivot, z: 0.08 },
+        axis: { x: 0, z: 1 },
+        sign: -1 as const,
+      },
+    ];
+    // Wheel radius 55 mm: a quarter of it is 13.75 mm.
+    const withPivot = (x: number) =>
+      named(bogiesOf(truck({ bodies: arms, wheels: onArms, joints: hinged(x) })));
+    expect(withPivot(-0.1)).toEqual([['arm 1 and arm 2', [0, 1]]]);
+    expect(withPivot(-0.108)).toEqual([['arm 1 and arm 2', [0, 1]]]);
+    expect(withPivot(-0.12)).toEqual([]);
+  });
 });

@@ -26,7 +26,11 @@ describe('flights', () => {
 
   it('counts a wheel that comes down without having lifted off from the start of the run', () => {
     const events = hop('front', -0.1, 0.3).slice(1);
-    expect(flights(recordingOf(truck(), { events }))[0]).toMatchObject({ wheel: 0, from: 0, duration: 0.3 });
+    expect(flights(recordingOf(truck(), { events }))[0]).toMatchObject({
+      wheel: 0,
+      from: 0,
+      duration: expect.closeTo(0.2, 12),
+    });
   });
 
   it('takes a wheel that hangs over the ground in the first frame and never touches as off for the whole run', () => {
