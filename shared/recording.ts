@@ -13,25 +13,61 @@ export const channels = {
   station: { per: 'run', unit: 'm', says: "the vehicle's station: x of its reference point" },
   speed: { per: 'run', unit: 'm/s', says: 'forward speed of the reference point' },
   pitch: { per: 'run', unit: 'rad', says: 'chassis pitch, nose-up positive, against the drawn position' },
-  heaveAcceleration: { per: 'run', unit: 'm/s²', says: 'vertical acceleration of the chassis at its centre of mass, mean since the last frame' },
+  heaveAcceleration: {
+    per: 'run',
+    unit: 'm/s²',
+    says: 'vertical acceleration of the chassis at its centre of mass, mean since the last frame',
+  },
   clearance: { per: 'run', unit: 'm', says: 'least vertical gap between belly line and ground' },
   work: { per: 'run', unit: 'J', says: 'work done by the drive since the drive began' },
-  energy: { per: 'run', unit: 'J', says: 'kinetic, height and stored energy, against the start of the drive' },
+  energy: {
+    per: 'run',
+    unit: 'J',
+    says: 'kinetic, height and stored energy, against the start of the drive',
+  },
   lost: { per: 'run', unit: 'J', says: 'energy lost in dampers, friction and tyres since the drive began' },
   x: { per: 'body', unit: 'm', says: "x of the body frame's origin" },
   z: { per: 'body', unit: 'm', says: "z of the body frame's origin" },
   angle: { per: 'body', unit: 'rad', says: 'turn of the body against the drawing, nose-up positive' },
-  wheelStation: { per: 'wheel', unit: 'm', says: "the wheel's station: x of its contact, of its hub while off the ground" },
-  load: { per: 'wheel', unit: 'N', says: 'vertical ground force on the axle line, all its wheels together, upwards positive' },
-  normal: { per: 'wheel', unit: 'N', says: 'size of the ground force across the contact, all wheels of the line together' },
-  thrust: { per: 'wheel', unit: 'N', says: 'ground force along the contact, forward positive, all wheels of the line together' },
+  wheelStation: {
+    per: 'wheel',
+    unit: 'm',
+    says: "the wheel's station: x of its contact, of its hub while off the ground",
+  },
+  load: {
+    per: 'wheel',
+    unit: 'N',
+    says: 'what the axle line carries: vertical ground force, all its wheels together, upwards positive; 0 where friction at a face pulls it down',
+  },
+  normal: {
+    per: 'wheel',
+    unit: 'N',
+    says: 'size of the ground force across the contact, all wheels of the line together',
+  },
+  thrust: {
+    per: 'wheel',
+    unit: 'N',
+    says: 'ground force along the contact, forward positive, all wheels of the line together',
+  },
   gripUse: { per: 'wheel', unit: '1', says: 'tangential force over what grip allows, 0 to 1' },
   torque: { per: 'wheel', unit: 'N·m', says: 'drive torque on the axle line, forward positive' },
   roll: { per: 'wheel', unit: 'rad', says: 'roll angle of the wheels, forward positive' },
-  travel: { per: 'wheel', unit: 'm', says: 'rise of the hub in the chassis frame above its drawn place, bump positive' },
-  depth: { per: 'wheel', unit: 'm', says: 'greatest depth of the ground in the tyre; 0 while off the ground' },
+  travel: {
+    per: 'wheel',
+    unit: 'm',
+    says: 'rise of the hub in the chassis frame above its drawn place, bump positive',
+  },
+  depth: {
+    per: 'wheel',
+    unit: 'm',
+    says: 'greatest depth of the ground in the tyre; 0 while off the ground',
+  },
   gap: { per: 'wheel', unit: 'm', says: 'least distance of the tyre from the ground; 0 while it touches' },
-  motion: { per: 'member', unit: 'm or rad', says: "the member's own travel coordinate, bump (or nose-up) positive" },
+  motion: {
+    per: 'member',
+    unit: 'm or rad',
+    says: "the member's own travel coordinate, bump (or nose-up) positive",
+  },
 } as const satisfies Record<string, ChannelRow>;
 
 export interface ChannelRow {
@@ -77,7 +113,14 @@ export type RunEnd =
   | { readonly kind: 'time-up'; readonly time: number; readonly station: number }
   | { readonly kind: 'stuck'; readonly time: number; readonly station: number; readonly cause: string }
   | { readonly kind: 'tipped'; readonly time: number; readonly station: number }
-  | { readonly kind: 'diverged'; readonly time: number; readonly station: number; readonly quantity: string; readonly body: string; readonly cause: string };
+  | {
+      readonly kind: 'diverged';
+      readonly time: number;
+      readonly station: number;
+      readonly quantity: string;
+      readonly body: string;
+      readonly cause: string;
+    };
 
 /** Where and how hard each wheel stood before the run. */
 export interface Standing {
@@ -118,7 +161,10 @@ export interface Recording {
 }
 
 /** Names along which a channel has its columns; `run` channels have one. */
-function namesOf(recording: Pick<Recording, 'bodies' | 'wheels' | 'members'>, per: ChannelRow['per']): readonly string[] {
+function namesOf(
+  recording: Pick<Recording, 'bodies' | 'wheels' | 'members'>,
+  per: ChannelRow['per'],
+): readonly string[] {
   if (per === 'run') return ['run'];
   if (per === 'body') return recording.bodies;
   return per === 'wheel' ? recording.wheels : recording.members;
@@ -140,7 +186,8 @@ export function column(recording: Recording, channel: Channel, index = 0): Float
   for (const name of Object.keys(channels) as Channel[]) {
     const count = namesOf(recording, channels[name].per).length;
     if (name === channel) {
-      if (index < 0 || index >= count) throw new RangeError(`no column ${channel}[${index}] in this recording`);
+      if (index < 0 || index >= count)
+        throw new RangeError(`no column ${channel}[${index}] in this recording`);
       const at = (start + index) * recording.frames;
       return recording.block.subarray(at, at + recording.frames);
     }

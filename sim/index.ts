@@ -33,14 +33,18 @@ export function loadScenario(document: unknown, source: GroundSource = noFiles):
  */
 export function layGround(scenario: Scenario, source: GroundSource = noFiles): Ground {
   const laid = lay(scenario.ground, source);
-  if (!laid.ok) throw new Error(`the ground cannot be laid: ${laid.problems.map((p) => `${p.path} ${p.message}`).join('; ')}`);
+  if (!laid.ok)
+    throw new Error(
+      `the ground cannot be laid: ${laid.problems.map((p) => `${p.path} ${p.message}`).join('; ')}`,
+    );
   return laid.value;
 }
 
 /** Sets the vehicle down at the start of its run: loads (N, per axle line), travels (m), poses. */
 export function stand(scenario: Scenario, source: GroundSource = noFiles): Standing {
   const mechanism = compile(scenario);
-  return settle(mechanism, layGround(scenario, source), courseOf(scenario, layGround(scenario, source)).start).standing;
+  return settle(mechanism, layGround(scenario, source), courseOf(scenario, layGround(scenario, source)).start)
+    .standing;
 }
 
 /** What a drive may be told besides its scenario. */
@@ -59,7 +63,10 @@ export interface DriveOptions {
  */
 export function drive(scenario: Scenario, options: DriveOptions = {}): Recording {
   const ground = layGround(scenario, options.source);
-  const course: Course = { ...courseOf(scenario, ground), ...(options.substep === undefined ? {} : { substep: options.substep }) };
+  const course: Course = {
+    ...courseOf(scenario, ground),
+    ...(options.substep === undefined ? {} : { substep: options.substep }),
+  };
   return record(compile(scenario), ground, course, options.progress);
 }
 

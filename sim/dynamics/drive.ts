@@ -30,7 +30,12 @@ const fullTorqueAt = 0.05;
  * every case; a run that diverges ends there with its cause.
  * @throws RangeError when a forced substep is too long for the stiffest part.
  */
-export function record(mechanism: Mechanism, ground: Ground, course: Course, tell?: (progress: Progress) => void): Recording {
+export function record(
+  mechanism: Mechanism,
+  ground: Ground,
+  course: Course,
+  tell?: (progress: Progress) => void,
+): Recording {
   const substep = chooseSubstep(mechanism, course.rate, course.substep);
   const { plant, standing } = settle(mechanism, ground, course.start);
   const run = new Run(plant, course, substep.h, substep.perFrame);
@@ -86,7 +91,7 @@ class Run {
     plant.reset();
     const account = { energy: energyOf(plant) };
     for (let frame = 0; ; frame++) {
-      const time = (frame * this.#perFrame * this.#h);
+      const time = frame * this.#perFrame * this.#h;
       const diverged = findDivergence(plant, time, this.#speed);
       if (diverged) return diverged;
       this.frames.add(plant, time, account);
@@ -123,7 +128,8 @@ class Run {
   #watchBelly(time: number): void {
     if (this.#plant.mechanism.belly.points.length === 0) return;
     const down = clearanceOf(this.#plant) < 0;
-    if (down && !this.#bellyDown) this.watch.events.push({ kind: 'body-touch', time, station: this.#plant.reference().x });
+    if (down && !this.#bellyDown)
+      this.watch.events.push({ kind: 'body-touch', time, station: this.#plant.reference().x });
     this.#bellyDown = down;
   }
 
@@ -138,6 +144,11 @@ class Run {
 /** Events in order of time, with how the run ended where that is an event too. */
 function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
   const place = { time: end.time, station: end.station };
-  const last: RunEvent[] = end.kind === 'stuck' ? [{ kind: 'stuck', ...place, cause: end.cause }] : end.kind === 'tipped' ? [{ kind: 'tip-over', ...place }] : [];
+  const last: RunEvent[] =
+    end.kind === 'stuck'
+      ? [{ kind: 'stuck', ...place, cause: end.cause }]
+      : end.kind === 'tipped'
+        ? [{ kind: 'tip-over', ...place }]
+        : [];
   return [...events, ...last].sort((a, b) => a.time - b.time);
 }

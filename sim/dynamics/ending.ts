@@ -1,6 +1,6 @@
 import type { RunEnd } from '../../shared/recording.ts';
-import type { Plant } from './plant.ts';
 import { gripUseOf } from './frames.ts';
+import type { Plant } from './plant.ts';
 
 /** Where and when a run is to end. */
 export interface Goal {
@@ -48,12 +48,20 @@ export class Ending {
     const driven = plant.wheels.filter((w) => w.wheel.driven && w.line.normal > 0);
     const atTorque = driven.filter((w) => Math.abs(w.torque) >= 0.999 * w.wheel.torqueLimit);
     const atGrip = driven.filter((w) => gripUseOf(w) > 0.99);
-    this.#marks.push({ time, station, struggling: driven.length === 0 || atTorque.length > 0 || atGrip.length > 0 });
+    this.#marks.push({
+      time,
+      station,
+      struggling: driven.length === 0 || atTorque.length > 0 || atGrip.length > 0,
+    });
     while ((this.#marks[1]?.time ?? time) <= time - this.#window) this.#marks.shift();
     const first = this.#marks[0];
     if (!first || time - first.time < 0.99 * this.#window) return undefined;
     const struggled = this.#marks.filter((m) => m.struggling).length;
-    if (sense * (station - first.station) > noProgress * speed * this.#window || struggled < 0.5 * this.#marks.length) return undefined;
+    if (
+      sense * (station - first.station) > noProgress * speed * this.#window ||
+      struggled < 0.5 * this.#marks.length
+    )
+      return undefined;
     if (driven.length === 0) return 'no driven wheel touches the ground';
     if (atTorque.length > 0) return `torque at its limit: ${atTorque.map((w) => w.wheel.name).join(', ')}`;
     return `grip at its limit: ${(atGrip.length > 0 ? atGrip : driven).map((w) => w.wheel.name).join(', ')}`;

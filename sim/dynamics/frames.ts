@@ -1,9 +1,9 @@
 import { columnHeads, type Recording } from '../../shared/recording.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
+import { distanceToGround } from '../tyre/touch.ts';
 import { clearanceOf } from './clearance.ts';
 import type { Plant } from './plant.ts';
 import { hubTravel } from './settle.ts';
-import { distanceToGround } from '../tyre/touch.ts';
 
 /** Energy at the start of the drive, which the energy column is held against, J. */
 export interface Account {
@@ -34,7 +34,8 @@ export class Frames {
       this.#row[at++] = value;
     };
     this.#putRun(plant, time, account, put);
-    for (const of of [plant.k.x, plant.k.z, plant.k.angle]) for (let i = 0; i < of.length; i++) put(of[i] as number);
+    for (const of of [plant.k.x, plant.k.z, plant.k.angle])
+      for (let i = 0; i < of.length; i++) put(of[i] as number);
     this.#putWheels(plant, put);
     for (const gauge of plant.members) {
       gauge?.read(plant.k);
@@ -65,7 +66,8 @@ export class Frames {
   #putWheels(plant: Plant, put: (value: number) => void): void {
     const { wheels } = plant;
     for (const w of wheels) put(w.line.station);
-    for (const w of wheels) put(w.line.fz);
+    // where friction at a steep face pulls a wheel down, the wheel carries nothing
+    for (const w of wheels) put(Math.max(0, w.line.fz));
     for (const w of wheels) put(w.line.normal);
     for (const w of wheels) put(w.line.thrust);
     for (const w of wheels) put(gripUseOf(w));
@@ -91,7 +93,11 @@ export class Frames {
 
 /** Names of what the columns are about. */
 export function namesOf(mechanism: Mechanism): Pick<Recording, 'bodies' | 'wheels' | 'members'> {
-  return { bodies: mechanism.bodies.map((b) => b.name), wheels: mechanism.wheels.map((w) => w.name), members: mechanism.members.map((m) => m.name) };
+  return {
+    bodies: mechanism.bodies.map((b) => b.name),
+    wheels: mechanism.wheels.map((w) => w.name),
+    members: mechanism.members.map((m) => m.name),
+  };
 }
 
 /** Energy of motion, height and everything stored, J. */

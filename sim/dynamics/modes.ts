@@ -1,6 +1,6 @@
 import { CholeskyDecomposition, EigenvalueDecomposition, Matrix } from 'ml-matrix';
-import { type Kinematics, makeKinematics, setPose } from '../mechanism/kinematics.ts';
 import { gaugeOf } from '../mechanism/gauge.ts';
+import { type Kinematics, makeKinematics, setPose } from '../mechanism/kinematics.ts';
 import type { BoundElement, Mechanism } from '../mechanism/mechanism.ts';
 
 /** Undamped frequencies and damping rates of the mechanism in its drawn pose. */
@@ -41,14 +41,27 @@ export function modesOf(mechanism: Mechanism, kind: Stiffness, hold: number): Mo
     for (const s of scaled) addOuter(total, s.row, of(s));
     return total;
   };
-  const eigen = new EigenvalueDecomposition(sum((s) => s.stiffness), { assumeSymmetric: true });
+  const eigen = new EigenvalueDecomposition(
+    sum((s) => s.stiffness),
+    { assumeSymmetric: true },
+  );
   const squares = eigen.realEigenvalues;
   const top = squares.indexOf(Math.max(...squares));
   const shape = eigen.eigenvectorMatrix.getColumn(top);
   const share = (s: Spring) => s.stiffness * s.row.reduce((d, v, i) => d + v * (shape[i] as number), 0) ** 2;
   const stiffest = scaled.reduce((best, s) => (share(s) > share(best) ? s : best), scaled[0] as Spring);
-  const damping = Math.max(0, ...new EigenvalueDecomposition(sum((s) => s.damping), { assumeSymmetric: true }).realEigenvalues);
-  return { frequencies: squares.map((s) => Math.sqrt(Math.max(0, s))).sort((a, b) => a - b), damping, stiffest: stiffest?.name ?? '' };
+  const damping = Math.max(
+    0,
+    ...new EigenvalueDecomposition(
+      sum((s) => s.damping),
+      { assumeSymmetric: true },
+    ).realEigenvalues,
+  );
+  return {
+    frequencies: squares.map((s) => Math.sqrt(Math.max(0, s))).sort((a, b) => a - b),
+    damping,
+    stiffest: stiffest?.name ?? '',
+  };
 }
 
 /** One freedom as the velocity that it gives to all bodies in the drawn pose: vx, vz (at centres of mass) and spin. */
@@ -78,7 +91,11 @@ function treeFreedoms(mechanism: Mechanism): Freedom[] {
     });
     return f;
   };
-  const free = (root: number) => [shift(root, 1, 0), shift(root, 0, 1), turn(root, bodies[root]?.centre.x ?? 0, bodies[root]?.centre.z ?? 0, 1)];
+  const free = (root: number) => [
+    shift(root, 1, 0),
+    shift(root, 0, 1),
+    turn(root, bodies[root]?.centre.x ?? 0, bodies[root]?.centre.z ?? 0, 1),
+  ];
   const root = mechanism.root === 'free' ? free(0) : [];
   return [
     ...root,
@@ -89,7 +106,11 @@ function treeFreedoms(mechanism: Mechanism): Freedom[] {
   ];
 }
 
-const blank = (n: number): Freedom => ({ vx: new Float64Array(n), vz: new Float64Array(n), spin: new Float64Array(n) });
+const blank = (n: number): Freedom => ({
+  vx: new Float64Array(n),
+  vz: new Float64Array(n),
+  spin: new Float64Array(n),
+});
 
 /** Whether body i is `root` or hangs on it. */
 function hangsOn(mechanism: Mechanism, i: number, root: number): boolean {
@@ -105,7 +126,9 @@ function massMatrix(mechanism: Mechanism, freedoms: readonly Freedom[]): Matrix 
       const [f, g] = [freedoms[a] as Freedom, freedoms[b] as Freedom];
       const entry = mechanism.bodies.reduce(
         (sum, body, i) =>
-          sum + body.mass * ((f.vx[i] ?? 0) * (g.vx[i] ?? 0) + (f.vz[i] ?? 0) * (g.vz[i] ?? 0)) + body.inertia * (f.spin[i] ?? 0) * (g.spin[i] ?? 0),
+          sum +
+          body.mass * ((f.vx[i] ?? 0) * (g.vx[i] ?? 0) + (f.vz[i] ?? 0) * (g.vz[i] ?? 0)) +
+          body.inertia * (f.spin[i] ?? 0) * (g.spin[i] ?? 0),
         0,
       );
       mass.set(a, b, entry);
@@ -116,7 +139,12 @@ function massMatrix(mechanism: Mechanism, freedoms: readonly Freedom[]): Matrix 
 }
 
 /** Elements, tyres and the hold, each with its rate per freedom. */
-function allSprings(mechanism: Mechanism, kind: Stiffness, freedoms: readonly Freedom[], hold: number): Spring[] {
+function allSprings(
+  mechanism: Mechanism,
+  kind: Stiffness,
+  freedoms: readonly Freedom[],
+  hold: number,
+): Spring[] {
   const k = makeKinematics(mechanism.bodies.length);
   mechanism.bodies.forEach((_, i) => {
     setPose(k, mechanism, i, { x: 0, z: 0, angle: 0 });
@@ -131,7 +159,16 @@ function allSprings(mechanism: Mechanism, kind: Stiffness, freedoms: readonly Fr
       return gauge.rate;
     });
   };
-  const elements = mechanism.elements.filter((e) => kind === 'standing' || !hasStifferTwin(e, mechanism)).map((e): Spring => ({ name: e.name, stiffness: e.count * stiffnessOf(e, mechanism, kind), damping: e.count * e.law.damping, row: rateOf(e) }));
+  const elements = mechanism.elements
+    .filter((e) => kind === 'standing' || !hasStifferTwin(e, mechanism))
+    .map(
+      (e): Spring => ({
+        name: e.name,
+        stiffness: e.count * stiffnessOf(e, mechanism, kind),
+        damping: e.count * e.law.damping,
+        row: rateOf(e),
+      }),
+    );
   const hubs = mechanism.wheels.map((w): Spring => {
     const centre = mechanism.bodies[w.body]?.centre ?? { x: 0, z: 0 };
     const row = freedoms.map((f) => (f.vz[w.body] ?? 0) + (f.spin[w.body] ?? 0) * (w.hub.x - centre.x));
@@ -159,15 +196,26 @@ function stiffnessOf(element: BoundElement, mechanism: Mechanism, kind: Stiffnes
   const memory = new Float64Array(element.law.memory);
   if (kind === 'standing') return element.law.stiffness(0, memory);
   const member = mechanism.members.find((m) => m.coordinate === element.coordinate);
-  const unit = member?.unit === 'rad' || (element.coordinate.kind === 'joint' && mechanism.joints[element.coordinate.joint]?.kind === 'hinge') ? 1 : mechanism.size;
+  const unit =
+    member?.unit === 'rad' ||
+    (element.coordinate.kind === 'joint' && mechanism.joints[element.coordinate.joint]?.kind === 'hinge')
+      ? 1
+      : mechanism.size;
   const reach = { up: member?.bump ?? unit, down: member?.droop ?? unit };
-  const places = [...Array(23).keys()].map((i) => -1.1 * reach.down + ((reach.up + reach.down) * 1.1 * i) / 22);
+  const places = [...Array(23).keys()].map(
+    (i) => -1.1 * reach.down + ((reach.up + reach.down) * 1.1 * i) / 22,
+  );
   const corners = element.law.corners.flatMap((c) => [c - 1e-6 * unit, c + 1e-6 * unit]);
   return Math.max(0, ...[...places, ...corners].map((x) => element.law.stiffness(x, memory)));
 }
 
 /** Load and tangent stiffness of a line's tyres on the level under the mean load, or under three times it. */
-function tyreStiffness(mechanism: Mechanism, foundation: number, radius: number, kind: Stiffness): { force: number; stiffness: number } {
+function tyreStiffness(
+  mechanism: Mechanism,
+  foundation: number,
+  radius: number,
+  kind: Stiffness,
+): { force: number; stiffness: number } {
   const mean = (mechanism.mass * mechanism.gravity) / Math.max(1, mechanism.wheels.length);
   const force = (kind === 'standing' ? 1 : 3) * mean;
   // level ground, shallow contact: N = (4√2/3)·k·δ^1.5/√r and dN/dδ = 1.5·N/δ; see sim/PHYSICS.md
@@ -188,6 +236,6 @@ function forwardSolve(lower: Matrix, row: readonly number[]): number[] {
 function addOuter(total: Matrix, row: readonly number[], factor: number): void {
   if (factor === 0) return;
   for (let i = 0; i < row.length; i++)
-    for (let j = 0; j < row.length; j++) total.set(i, j, total.get(i, j) + factor * (row[i] as number) * (row[j] as number));
+    for (let j = 0; j < row.length; j++)
+      total.set(i, j, total.get(i, j) + factor * (row[i] as number) * (row[j] as number));
 }
-

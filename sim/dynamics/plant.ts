@@ -140,7 +140,14 @@ export class Plant {
     const carrier = this.k.angle[wheel.body] as number;
     const locked = command.kind !== 'drive';
     if (locked) w.roll -= Number.isNaN(w.lastCarrierAngle) ? 0 : carrier - w.lastCarrierAngle;
-    line.meet(this.ground, this.k, this.#loads, w.roll - w.lastRoll, h, command.kind === 'settle' ? settingDown : atWork);
+    line.meet(
+      this.ground,
+      this.k,
+      this.#loads,
+      w.roll - w.lastRoll,
+      h,
+      command.kind === 'settle' ? settingDown : atWork,
+    );
     w.lastCarrierAngle = carrier;
     w.lastRoll = w.roll;
     w.torque = 0;
@@ -164,7 +171,8 @@ export class Plant {
     if (wheel.driven) {
       const limit = wheel.torqueLimit;
       const k = gain * limit;
-      const wanted = (rate + (h * k * (speed / wheel.radius)) / wheel.inertia) / (1 + (h * k) / wheel.inertia);
+      const wanted =
+        (rate + (h * k * (speed / wheel.radius)) / wheel.inertia) / (1 + (h * k) / wheel.inertia);
       w.torque = Math.max(-limit, Math.min(limit, (wheel.inertia * (wanted - rate)) / h));
       rate += (h * w.torque) / wheel.inertia;
     }
@@ -183,7 +191,8 @@ export class Plant {
       const body = this.mechanism.bodies[i] as Mechanism['bodies'][number];
       this.#loads.fx[i] = (this.#loads.fx[i] as number) - drag * body.mass * (this.k.vx[i] as number);
       this.#loads.fz[i] = (this.#loads.fz[i] as number) - drag * body.mass * (this.k.vz[i] as number);
-      this.#loads.torque[i] = (this.#loads.torque[i] as number) - drag * body.inertia * (this.k.spin[i] as number);
+      this.#loads.torque[i] =
+        (this.#loads.torque[i] as number) - drag * body.inertia * (this.k.spin[i] as number);
     }
   }
 
@@ -195,7 +204,8 @@ export class Plant {
   /** Largest unbalanced force on the vehicle as a whole, N: what is left of weight and ground forces. */
   unbalance(): number {
     const fx = this.wheels.reduce((sum, w) => sum + w.line.fx, 0) + this.held;
-    const fz = this.wheels.reduce((sum, w) => sum + w.line.fz, 0) - this.mechanism.mass * this.mechanism.gravity;
+    const fz =
+      this.wheels.reduce((sum, w) => sum + w.line.fz, 0) - this.mechanism.mass * this.mechanism.gravity;
     return Math.hypot(fx, fz);
   }
 
@@ -211,7 +221,10 @@ export class Plant {
 
   /** Energy of height, m·g·z of all centres of mass, J. */
   height(): number {
-    return this.mechanism.bodies.reduce((sum, b, i) => sum + b.mass * this.mechanism.gravity * (this.k.cz[i] as number), 0);
+    return this.mechanism.bodies.reduce(
+      (sum, b, i) => sum + b.mass * this.mechanism.gravity * (this.k.cz[i] as number),
+      0,
+    );
   }
 
   /** Energy stored in elements at the present state, J. */
@@ -234,6 +247,9 @@ export class Plant {
     const s = this.k.sin[0] as number;
     const px = (this.k.x[0] as number) + c * x - s * z;
     const pz = (this.k.z[0] as number) + s * x + c * z;
-    return { x: px, speed: (this.k.vx[0] as number) - (this.k.spin[0] as number) * (pz - (this.k.cz[0] as number)) };
+    return {
+      x: px,
+      speed: (this.k.vx[0] as number) - (this.k.spin[0] as number) * (pz - (this.k.cz[0] as number)),
+    };
   }
 }

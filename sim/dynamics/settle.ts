@@ -30,10 +30,16 @@ export function settle(mechanism: Mechanism, ground: Ground, station: number): S
   const weight = mechanism.mass * mechanism.gravity;
   const hold = weight / mechanism.size;
   const modes = modesOf(mechanism, 'standing', hold);
-  const lowest = modes.frequencies.find((w) => w > 0.05 * Math.sqrt(mechanism.gravity / mechanism.size)) ?? Math.sqrt(mechanism.gravity / mechanism.size);
+  const lowest =
+    modes.frequencies.find((w) => w > 0.05 * Math.sqrt(mechanism.gravity / mechanism.size)) ??
+    Math.sqrt(mechanism.gravity / mechanism.size);
   const h = 0.25 / Math.max(stiffestMotion(mechanism).frequency, modes.frequencies.at(-1) ?? 0);
   const plant = new Plant(mechanism, ground, firstPoses(mechanism, ground, station));
-  const settling: Command = { kind: 'settle', drag: 2 * lowest, hold: { stiffness: hold, x: plant.k.cx[0] as number } };
+  const settling: Command = {
+    kind: 'settle',
+    drag: 2 * lowest,
+    hold: { stiffness: hold, x: plant.k.cx[0] as number },
+  };
   const most = Math.ceil((longest * 2 * Math.PI) / (lowest * h));
   let residual = rest(plant, h, settling, most);
   if (Math.abs(plant.held) > 1e-6 * weight) {
@@ -72,7 +78,11 @@ function firstPoses(mechanism: Mechanism, ground: Ground, station: number): Pose
       }),
     );
   // high above everything, then straight down by the least clear height
-  const top = Math.max(...wheels.map((w) => under(w.hub.x))) + (front - rear) + 4 * mechanism.size + Math.abs(reference.z);
+  const top =
+    Math.max(...wheels.map((w) => under(w.hub.x))) +
+    (front - rear) +
+    4 * mechanism.size +
+    Math.abs(reference.z);
   const z = top - lift(top);
   const origin = turn({ x: -reference.x, z: -reference.z }, angle);
   return mechanism.bodies.map(() => ({ x: station + origin.x, z: z + origin.z, angle }));

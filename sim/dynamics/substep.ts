@@ -20,13 +20,21 @@ export const finest = 0.25;
 export const coarsest = 0.5;
 
 /** Highest frequency of the mechanism, rad/s, with stops met and tyres pressed hard, and what causes it. */
-export function stiffestMotion(mechanism: Mechanism): { readonly frequency: number; readonly damping: number; readonly name: string } {
+export function stiffestMotion(mechanism: Mechanism): {
+  readonly frequency: number;
+  readonly damping: number;
+  readonly name: string;
+} {
   const modes = modesOf(mechanism, 'greatest', 0);
   const body = { frequency: modes.frequencies.at(-1) ?? 0, damping: modes.damping, name: modes.stiffest };
   return mechanism.wheels.reduce((worst, w) => {
     const spin = Math.sqrt((w.tyre.shearStiffness * w.radius ** 2) / w.inertia);
     const rub = (w.tyre.shearDamping * w.radius ** 2) / w.inertia;
-    return { frequency: Math.max(worst.frequency, spin), damping: Math.max(worst.damping, rub), name: spin > worst.frequency ? `${w.name} spin on its tread` : worst.name };
+    return {
+      frequency: Math.max(worst.frequency, spin),
+      damping: Math.max(worst.damping, rub),
+      name: spin > worst.frequency ? `${w.name} spin on its tread` : worst.name,
+    };
   }, body);
 }
 
@@ -40,10 +48,15 @@ export function chooseSubstep(mechanism: Mechanism, rate: number, forced: number
   const longest = Math.min(finest / stiffest.frequency, 0.5 / Math.max(stiffest.damping, 1e-12));
   if (forced !== undefined && forced * stiffest.frequency > coarsest) {
     const most = (coarsest / stiffest.frequency).toPrecision(3);
-    throw new RangeError(`a substep of ${forced} s is too long for ${stiffest.name} (${stiffest.frequency.toPrecision(3)} rad/s): use at most ${most} s, or leave run.substep out`);
+    throw new RangeError(
+      `a substep of ${forced} s is too long for ${stiffest.name} (${stiffest.frequency.toPrecision(3)} rad/s): use at most ${most} s, or leave run.substep out`,
+    );
   }
   const perFrame = Math.max(1, Math.ceil(1 / (rate * (forced ?? longest)) - 1e-9));
   const h = 1 / (rate * perFrame);
-  const cause = forced === undefined ? `from ${stiffest.name}, ${stiffest.frequency.toPrecision(3)} rad/s` : 'asked for by run.substep';
+  const cause =
+    forced === undefined
+      ? `from ${stiffest.name}, ${stiffest.frequency.toPrecision(3)} rad/s`
+      : 'asked for by run.substep';
   return { h, perFrame, says: `${(h * 1e3).toPrecision(3)} ms, ${cause}` };
 }

@@ -59,7 +59,10 @@ export class Watch {
 
   /** Time and station `back` substeps ago. */
   #at(back: number): { time: number; station: number } {
-    return { time: Math.max(0, this.#time - back * this.#h), station: this.#station - back * this.#h * this.#speed };
+    return {
+      time: Math.max(0, this.#time - back * this.#h),
+      station: this.#station - back * this.#h * this.#speed,
+    };
   }
 
   #lookAtContact(plant: Plant, w: WorkingWheel, seen: WheelWatch): void {
@@ -75,11 +78,13 @@ export class Watch {
 
   #lookAtLimits(w: WorkingWheel, seen: WheelWatch): void {
     if (w.line.rub > 0 && gripUseOf(w) > 0.999) {
-      if (this.#time - seen.atGrip > this.#calm) this.events.push({ kind: 'grip-limit', ...this.#placeOf(w) });
+      if (this.#time - seen.atGrip > this.#calm)
+        this.events.push({ kind: 'grip-limit', ...this.#placeOf(w) });
       seen.atGrip = this.#time;
     }
     if (w.wheel.driven && w.wheel.torqueLimit > 0 && Math.abs(w.torque) >= 0.9999 * w.wheel.torqueLimit) {
-      if (this.#time - seen.atTorque > this.#calm) this.events.push({ kind: 'torque-limit', ...this.#placeOf(w) });
+      if (this.#time - seen.atTorque > this.#calm)
+        this.events.push({ kind: 'torque-limit', ...this.#placeOf(w) });
       seen.atTorque = this.#time;
     }
   }
@@ -105,7 +110,14 @@ export class Watch {
     }
     const place = this.#at(1);
     const duration = Math.max(0, place.time - flight.event.time);
-    this.events.push({ kind: 'touch-down', ...place, wheel: w.wheel.name, wheelStation: w.line.station, duration, height: flight.height });
+    this.events.push({
+      kind: 'touch-down',
+      ...place,
+      wheel: w.wheel.name,
+      wheelStation: w.line.station,
+      duration,
+      height: flight.height,
+    });
   }
 
   #lookAtStops(plant: Plant, index: number): void {
@@ -116,8 +128,10 @@ export class Watch {
     const before = this.#motions[index] as number;
     this.#motions[index] = gauge.x;
     const reach = (member.bump ?? 0) + (member.droop ?? 0);
-    if (member.bump !== undefined) this.#lookAtStop(index, 0, gauge.x - member.bump, before - member.bump, reach);
-    if (member.droop !== undefined) this.#lookAtStop(index, 1, -gauge.x - member.droop, -before - member.droop, reach);
+    if (member.bump !== undefined)
+      this.#lookAtStop(index, 0, gauge.x - member.bump, before - member.bump, reach);
+    if (member.droop !== undefined)
+      this.#lookAtStop(index, 1, -gauge.x - member.droop, -before - member.droop, reach);
   }
 
   /** `beyond` and `earlier`: how far past the stop's face the member is, and was a substep ago, m or rad. */
@@ -127,6 +141,11 @@ export class Watch {
     if (beyond < 0 || met[side]) return;
     met[side] = true;
     const back = earlier < 0 ? beyond / (beyond - earlier) : 0;
-    this.events.push({ kind: 'stop-hit', ...this.#at(back), member: this.#members[index] as string, side: side === 0 ? 'bump' : 'droop' });
+    this.events.push({
+      kind: 'stop-hit',
+      ...this.#at(back),
+      member: this.#members[index] as string,
+      side: side === 0 ? 'bump' : 'droop',
+    });
   }
 }

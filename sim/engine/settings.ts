@@ -15,7 +15,12 @@ export interface SolverSettings {
  * are met after a few.
  */
 export function settingsFor(size: number, loops: boolean): SolverSettings {
-  return { linearSlop: size / 5500, angularSlop: 1e-5, velocityIterations: loops ? 12 : 8, positionIterations: loops ? 4 : 3 };
+  return {
+    linearSlop: size / 5500,
+    angularSlop: 1e-5,
+    velocityIterations: loops ? 12 : 8,
+    positionIterations: loops ? 4 : 3,
+  };
 }
 
 /** planck keeps its settings for the whole process: they are written before every step, from the run's own value. */

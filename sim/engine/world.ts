@@ -1,9 +1,17 @@
-import { type Body, DistanceJoint, type Joint, PrismaticJoint, RevoluteJoint, Vec2, World as PlanckWorld } from 'planck';
+import {
+  type Body,
+  DistanceJoint,
+  type Joint,
+  World as PlanckWorld,
+  PrismaticJoint,
+  RevoluteJoint,
+  Vec2,
+} from 'planck';
 import type { Pose } from '../../shared/geometry/vec.ts';
 import { place } from '../../shared/geometry/vec.ts';
 import type { Kinematics, Loads } from '../mechanism/kinematics.ts';
 import type { BodyPoint, Mechanism } from '../mechanism/mechanism.ts';
-import { imposeSettings, settingsFor, type SolverSettings } from './settings.ts';
+import { imposeSettings, type SolverSettings, settingsFor } from './settings.ts';
 
 /**
  * The rigid linkage in planck: bodies and joints only, no shapes and no contacts. Its y axis is our z. Four verbs:
@@ -20,8 +28,15 @@ export class RigidWorld {
   constructor(mechanism: Mechanism, poses: readonly Pose[]) {
     this.#settings = settingsFor(mechanism.size, mechanism.rods.length > 0);
     imposeSettings(this.#settings);
-    this.#world = new PlanckWorld({ gravity: new Vec2(0, -mechanism.gravity), allowSleep: false, continuousPhysics: false, warmStarting: true });
-    this.#bodies = mechanism.bodies.map((_, i) => this.#addBody(mechanism, i, poses[i] ?? { x: 0, z: 0, angle: 0 }));
+    this.#world = new PlanckWorld({
+      gravity: new Vec2(0, -mechanism.gravity),
+      allowSleep: false,
+      continuousPhysics: false,
+      warmStarting: true,
+    });
+    this.#bodies = mechanism.bodies.map((_, i) =>
+      this.#addBody(mechanism, i, poses[i] ?? { x: 0, z: 0, angle: 0 }),
+    );
     this.#joints = [...this.#treeJoints(mechanism), ...this.#rods(mechanism)];
     for (const { joint } of this.#joints) this.#world.createJoint(joint);
   }
@@ -29,9 +44,19 @@ export class RigidWorld {
   #addBody(mechanism: Mechanism, index: number, pose: Pose): Body {
     const { mass, centre, inertia } = mechanism.bodies[index] as Mechanism['bodies'][number];
     const held = index === 0 && mechanism.root === 'held';
-    const body = this.#world.createBody({ type: held ? 'static' : 'dynamic', position: new Vec2(pose.x, pose.z), angle: pose.angle, allowSleep: false });
+    const body = this.#world.createBody({
+      type: held ? 'static' : 'dynamic',
+      position: new Vec2(pose.x, pose.z),
+      angle: pose.angle,
+      allowSleep: false,
+    });
     // planck takes the inertia about the body's origin, not about its centre of mass
-    if (!held) body.setMassData({ mass, center: new Vec2(centre.x, centre.z), I: inertia + mass * (centre.x ** 2 + centre.z ** 2) });
+    if (!held)
+      body.setMassData({
+        mass,
+        center: new Vec2(centre.x, centre.z),
+        I: inertia + mass * (centre.x ** 2 + centre.z ** 2),
+      });
     return body;
   }
 
@@ -52,9 +77,19 @@ export class RigidWorld {
 
   #rods(mechanism: Mechanism): { joint: Joint; name: string }[] {
     return mechanism.rods.map(({ a, b, length, name }) => {
-      const end = (point: BodyPoint) => ({ body: this.#bodies[point.body] as Body, at: new Vec2(point.at.x, point.at.z) });
+      const end = (point: BodyPoint) => ({
+        body: this.#bodies[point.body] as Body,
+        at: new Vec2(point.at.x, point.at.z),
+      });
       const [from, to] = [end(a), end(b)];
-      const joint = new DistanceJoint({ bodyA: from.body, bodyB: to.body, localAnchorA: from.at, localAnchorB: to.at, length, collideConnected: false });
+      const joint = new DistanceJoint({
+        bodyA: from.body,
+        bodyB: to.body,
+        localAnchorA: from.at,
+        localAnchorB: to.at,
+        length,
+        collideConnected: false,
+      });
       return { joint, name };
     });
   }
@@ -106,7 +141,11 @@ export class RigidWorld {
 
   /** Poses of all bodies. */
   poses(): Pose[] {
-    return this.#bodies.map((body) => ({ x: body.getPosition().x, z: body.getPosition().y, angle: body.getAngle() }));
+    return this.#bodies.map((body) => ({
+      x: body.getPosition().x,
+      z: body.getPosition().y,
+      angle: body.getAngle(),
+    }));
   }
 
   /** The joint or rod that has drifted furthest from closing, and its gap in m. */
@@ -121,7 +160,8 @@ export class RigidWorld {
       const across = poses[parent] as Pose;
       const nx = -Math.sin(across.angle) * axis.x - Math.cos(across.angle) * axis.z;
       const nz = Math.cos(across.angle) * axis.x - Math.sin(across.angle) * axis.z;
-      const gap = kind === 'hinge' ? Math.hypot(c.x - p.x, c.z - p.z) : Math.abs((c.x - p.x) * nx + (c.z - p.z) * nz);
+      const gap =
+        kind === 'hinge' ? Math.hypot(c.x - p.x, c.z - p.z) : Math.abs((c.x - p.x) * nx + (c.z - p.z) * nz);
       if (!(gap <= worst.gap)) worst = { name, gap };
     }
     for (const { a, b, length, name } of mechanism.rods) {

@@ -1,8 +1,8 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import { distance } from '../../shared/geometry/vec.ts';
 import { Problems } from '../../shared/problem.ts';
-import { memberKinds } from '../members/registry.ts';
 import type { MemberBuilder, MemberKind, StopLimits } from '../members/member.ts';
+import { memberKinds } from '../members/registry.ts';
 import type { BodyPoint, Coordinate, Joint, Member, Rod } from './mechanism.ts';
 
 /** A member as it stands in a scenario: its kind's own fields beside name and kind. */
@@ -42,7 +42,9 @@ interface Growing {
 
 /** Kind of a member entry, or undefined for an unknown one (the reader has refused it before). */
 export function memberKindOf(entry: MemberEntry): MemberKind | undefined {
-  return (memberKinds as readonly unknown[] as readonly MemberKind[]).find((kind) => kind.kind === entry.kind);
+  return (memberKinds as readonly unknown[] as readonly MemberKind[]).find(
+    (kind) => kind.kind === entry.kind,
+  );
 }
 
 /**
@@ -50,7 +52,14 @@ export function memberKindOf(entry: MemberEntry): MemberKind | undefined {
  * needs. Unknown parents and circles are problems at `vehicle.members[i]`.
  */
 export function growTree(entries: readonly MemberEntry[]): Tree {
-  const grown: Growing = { bodies: [{ name: 'chassis', parent: -1 }], joints: [], rods: [], stops: [], bodyOf: new Map([['chassis', 0]]), problems: new Problems() };
+  const grown: Growing = {
+    bodies: [{ name: 'chassis', parent: -1 }],
+    joints: [],
+    rods: [],
+    stops: [],
+    bodyOf: new Map([['chassis', 0]]),
+    problems: new Problems(),
+  };
   const members: (Member | undefined)[] = entries.map(() => undefined);
   for (const index of inOrder(entries, grown.problems)) {
     const entry = entries[index];
@@ -79,13 +88,19 @@ function inOrder(entries: readonly MemberEntry[], problems: Problems): number[] 
     if (state[index] === 'done') return true;
     if (state[index] === 'bad') return false;
     if (state[index] === 'open') {
-      problems.error(`vehicle.members[${index}].on`, `'${entries[index]?.name}' hangs on itself through its parents`, "let one of the circle hang on 'chassis'");
+      problems.error(
+        `vehicle.members[${index}].on`,
+        `'${entries[index]?.name}' hangs on itself through its parents`,
+        "let one of the circle hang on 'chassis'",
+      );
       return false;
     }
     state[index] = 'open';
     const entry = entries[index];
     const needs = entry ? (memberKindOf(entry)?.needs(entry as never) ?? []) : [];
-    const fit = needs.every((name) => name === 'chassis' || (byName.has(name) && visit(byName.get(name) ?? -1)));
+    const fit = needs.every(
+      (name) => name === 'chassis' || (byName.has(name) && visit(byName.get(name) ?? -1)),
+    );
     state[index] = fit ? 'done' : 'bad';
     if (fit) order.push(index);
     return fit;
@@ -98,7 +113,14 @@ function inOrder(entries: readonly MemberEntry[], problems: Problems): number[] 
 
 /** Hands one member the means to add its parts. */
 function builderFor(grown: Growing, member: number): MemberBuilder {
-  const addJoint = (kind: Joint['kind'], name: string, child: number, anchor: Vec2, axis: Vec2, sign: 1 | -1): Coordinate => {
+  const addJoint = (
+    kind: Joint['kind'],
+    name: string,
+    child: number,
+    anchor: Vec2,
+    axis: Vec2,
+    sign: 1 | -1,
+  ): Coordinate => {
     grown.joints.push({ name, kind, parent: grown.bodies[child]?.parent ?? 0, child, anchor, axis, sign });
     return { kind: 'joint', joint: grown.joints.length - 1 };
   };

@@ -17,7 +17,8 @@ type Vehicle = Scenario['vehicle'];
  */
 export function compile(scenario: Scenario): Mechanism {
   const checked = compileChecked(scenario);
-  if (!checked.ok) throw new Error(`the vehicle cannot be compiled: ${checked.problems.map(problemLine).join('; ')}`);
+  if (!checked.ok)
+    throw new Error(`the vehicle cannot be compiled: ${checked.problems.map(problemLine).join('; ')}`);
   return checked.value;
 }
 
@@ -31,7 +32,11 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
   const size = Math.min(...vehicle.wheels.map((w) => w.radius));
   const stops = stopsOf(tree, whole.mass * gravity, size, wheels);
   const own = vehicle.elements.flatMap((entry) => boundElement(entry, tree));
-  const outlines = vehicle.bodywork.outlines.map((o) => ({ body: tree.bodyOf.get(o.on) ?? 0, points: o.points, closed: o.closed }));
+  const outlines = vehicle.bodywork.outlines.map((o) => ({
+    body: tree.bodyOf.get(o.on) ?? 0,
+    points: o.points,
+    closed: o.closed,
+  }));
   return tree.problems.check<Mechanism>({
     gravity,
     bodies,
@@ -53,9 +58,12 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
 
 /** Axle lines in the order of the document, numbered from the front. */
 function wheelsOf(vehicle: Vehicle, tree: Tree, gravity: number): Wheel[] {
-  const fromFront = vehicle.wheels.map((_, i) => i).sort((a, b) => (vehicle.wheels[b]?.at.x ?? 0) - (vehicle.wheels[a]?.at.x ?? 0));
+  const fromFront = vehicle.wheels
+    .map((_, i) => i)
+    .sort((a, b) => (vehicle.wheels[b]?.at.x ?? 0) - (vehicle.wheels[a]?.at.x ?? 0));
   const totalMass =
-    vehicle.masses.reduce((sum, item) => sum + item.mass * item.count, 0) + vehicle.wheels.reduce((sum, w) => sum + w.massPerWheel * w.count, 0);
+    vehicle.masses.reduce((sum, item) => sum + item.mass * item.count, 0) +
+    vehicle.wheels.reduce((sum, w) => sum + w.massPerWheel * w.count, 0);
   const meanLoad = (totalMass * gravity) / vehicle.wheels.reduce((sum, w) => sum + w.count, 0);
   const driven = vehicle.drive.driven;
   return vehicle.wheels.map((w, i) => {
@@ -83,11 +91,30 @@ function bodiesOf(vehicle: Vehicle, tree: Tree, wheels: readonly Wheel[]): Body[
   return tree.bodies.map((body, index): Body => {
     const items = vehicle.masses
       .filter((item) => (tree.bodyOf.get(item.on) ?? 0) === index)
-      .map((item): Lump => ({ mass: item.mass * item.count, at: item.at, inertia: (item.inertia ?? 0) * item.count }));
-    const hubs = wheels.filter((w) => w.body === index).map((w): Lump => ({ mass: w.mass, at: w.hub, inertia: 0 }));
+      .map(
+        (item): Lump => ({
+          mass: item.mass * item.count,
+          at: item.at,
+          inertia: (item.inertia ?? 0) * item.count,
+        }),
+      );
+    const hubs = wheels
+      .filter((w) => w.body === index)
+      .map((w): Lump => ({ mass: w.mass, at: w.hub, inertia: 0 }));
     const sum = together([...items, ...hubs]);
-    if (!(sum.mass > 0)) tree.problems.error('vehicle.masses', `'${body.name}' carries no mass`, `add a mass item with "on": "${body.name}"`);
-    return { name: body.name, mass: sum.mass, centre: sum.at, inertia: leastInertia(sum, wheels), parent: body.parent };
+    if (!(sum.mass > 0))
+      tree.problems.error(
+        'vehicle.masses',
+        `'${body.name}' carries no mass`,
+        `add a mass item with "on": "${body.name}"`,
+      );
+    return {
+      name: body.name,
+      mass: sum.mass,
+      centre: sum.at,
+      inertia: leastInertia(sum, wheels),
+      parent: body.parent,
+    };
   });
 }
 
@@ -117,17 +144,31 @@ function stopsOf(tree: Tree, weight: number, size: number, wheels: readonly Whee
       const clearance = limits[side];
       if (clearance === undefined) return [];
       const law = makeStop(side, clearance, rate, damping);
-      return [{ name: `${name} ${side} stop`, kind: `${side}-stop`, coordinate, count: 1, law, stopOf: { member, side } }];
+      return [
+        {
+          name: `${name} ${side} stop`,
+          kind: `${side}-stop`,
+          coordinate,
+          count: 1,
+          law,
+          stopOf: { member, side },
+        },
+      ];
     });
   });
 }
 
 /** An element of the document where it acts. */
 function boundElement(entry: Vehicle['elements'][number], tree: Tree): BoundElement[] {
-  const kind = (elementKinds as readonly unknown[] as readonly ElementKind[]).find((k) => k.kind === entry.kind);
+  const kind = (elementKinds as readonly unknown[] as readonly ElementKind[]).find(
+    (k) => k.kind === entry.kind,
+  );
   const coordinate = coordinateOf(entry.on, tree);
   if (!kind || !coordinate) return [];
-  const member = 'member' in entry.on ? tree.members.findIndex((m) => 'member' in entry.on && m.name === entry.on.member) : -1;
+  const member =
+    'member' in entry.on
+      ? tree.members.findIndex((m) => 'member' in entry.on && m.name === entry.on.member)
+      : -1;
   const side = entry.kind === 'bump-stop' ? 'bump' : entry.kind === 'droop-stop' ? 'droop' : undefined;
   return [
     {
@@ -153,7 +194,9 @@ function coordinateOf(on: Vehicle['elements'][number]['on'], tree: Tree): Coordi
 function withOwnStops(members: readonly Member[], own: readonly BoundElement[]): Member[] {
   return members.map((member, index) => {
     const stop = (side: 'bump' | 'droop') => {
-      const faces = own.filter((e) => e.stopOf?.member === index && e.stopOf.side === side).flatMap((e) => e.law.corners.map(Math.abs));
+      const faces = own
+        .filter((e) => e.stopOf?.member === index && e.stopOf.side === side)
+        .flatMap((e) => e.law.corners.map(Math.abs));
       const limits = [...faces, ...(member[side] === undefined ? [] : [member[side]])];
       return limits.length === 0 ? {} : { [side]: Math.min(...limits) };
     };

@@ -16,10 +16,13 @@ export interface Gauge {
 /** Gauge of a coordinate of this mechanism. */
 export function gaugeOf(coordinate: Coordinate, mechanism: Mechanism): Gauge {
   if (coordinate.kind === 'span') return spanGauge(coordinate);
-  if (coordinate.kind === 'lift') return slideGauge(coordinate.parent, coordinate.body, coordinate.at, { x: 0, z: 1 });
+  if (coordinate.kind === 'lift')
+    return slideGauge(coordinate.parent, coordinate.body, coordinate.at, { x: 0, z: 1 });
   const joint = mechanism.joints[coordinate.joint];
   if (!joint) throw new RangeError(`no joint ${coordinate.joint}`);
-  return joint.kind === 'hinge' ? turnGauge(joint) : slideGauge(joint.parent, joint.child, joint.anchor, joint.axis);
+  return joint.kind === 'hinge'
+    ? turnGauge(joint)
+    : slideGauge(joint.parent, joint.child, joint.anchor, joint.axis);
 }
 
 /** Turn of a hinge: x = sign·(child − parent). */

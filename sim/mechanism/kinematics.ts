@@ -28,7 +28,18 @@ export interface Loads {
 /** Room for the kinematics of `bodies` bodies, all zero. */
 export function makeKinematics(bodies: number): Kinematics {
   const row = () => new Float64Array(bodies);
-  return { x: row(), z: row(), angle: row(), cos: row().fill(1), sin: row(), cx: row(), cz: row(), vx: row(), vz: row(), spin: row() };
+  return {
+    x: row(),
+    z: row(),
+    angle: row(),
+    cos: row().fill(1),
+    sin: row(),
+    cx: row(),
+    cz: row(),
+    vx: row(),
+    vz: row(),
+    spin: row(),
+  };
 }
 
 /** Room for the forces on `bodies` bodies, all zero. */
@@ -55,10 +66,19 @@ export function setPose(k: Kinematics, mechanism: Mechanism, i: number, pose: Po
 }
 
 /** Adds a force (fx, fz) N at the world point (px, pz) m to body `i`. */
-export function pushAt(loads: Loads, k: Kinematics, i: number, fx: number, fz: number, px: number, pz: number): void {
+export function pushAt(
+  loads: Loads,
+  k: Kinematics,
+  i: number,
+  fx: number,
+  fz: number,
+  px: number,
+  pz: number,
+): void {
   loads.fx[i] = (loads.fx[i] as number) + fx;
   loads.fz[i] = (loads.fz[i] as number) + fz;
-  loads.torque[i] = (loads.torque[i] as number) + (px - (k.cx[i] as number)) * fz - (pz - (k.cz[i] as number)) * fx;
+  loads.torque[i] =
+    (loads.torque[i] as number) + (px - (k.cx[i] as number)) * fz - (pz - (k.cz[i] as number)) * fx;
 }
 
 /** Adds a torque, N·m counter-clockwise, to body `i`. */

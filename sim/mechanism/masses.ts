@@ -18,6 +18,9 @@ export function together(lumps: readonly Lump[]): Lump {
     x: lumps.reduce((sum, lump) => sum + lump.mass * lump.at.x, 0) / mass,
     z: lumps.reduce((sum, lump) => sum + lump.mass * lump.at.z, 0) / mass,
   };
-  const inertia = lumps.reduce((sum, lump) => sum + lump.inertia + lump.mass * ((lump.at.x - at.x) ** 2 + (lump.at.z - at.z) ** 2), 0);
+  const inertia = lumps.reduce(
+    (sum, lump) => sum + lump.inertia + lump.mass * ((lump.at.x - at.x) ** 2 + (lump.at.z - at.z) ** 2),
+    0,
+  );
   return { mass, at, inertia };
 }

@@ -23,7 +23,11 @@ export interface Mechanism {
   readonly members: readonly Member[];
   readonly drive: Drive;
   /** Bodies' outlines, drawn points; only to look at. */
-  readonly outlines: readonly { readonly body: number; readonly points: readonly Vec2[]; readonly closed: boolean }[];
+  readonly outlines: readonly {
+    readonly body: number;
+    readonly points: readonly Vec2[];
+    readonly closed: boolean;
+  }[];
   /** Underside line whose clearance is watched, drawn points in order of x; may be empty. */
   readonly belly: { readonly body: number; readonly points: readonly Vec2[] };
   /** The vehicle's reference point on the chassis, drawn: its x in the world is the vehicle's station. */
@@ -153,7 +157,11 @@ export interface Member {
   readonly bump?: number;
   readonly droop?: number;
   /** Lines to draw, drawn points on bodies. */
-  readonly lines: readonly { readonly from: BodyPoint; readonly to: BodyPoint; readonly weight: 'load' | 'cover' }[];
+  readonly lines: readonly {
+    readonly from: BodyPoint;
+    readonly to: BodyPoint;
+    readonly weight: 'load' | 'cover';
+  }[];
   /** Pins to draw. */
   readonly pins: readonly BodyPoint[];
 }

@@ -32,7 +32,13 @@ export interface TyreEntry {
  * the line, kg·m². Tangential stiffness equals the radial one and its damping is 0.3 of critical on the spin mode
  * (2·0.3·√(σ·I)/r): definition of our own, so that a parked wheel holds without ringing.
  */
-export function lineTyre(entry: TyreEntry, radius: number, count: number, meanLoad: number, inertia: number): Tyre {
+export function lineTyre(
+  entry: TyreEntry,
+  radius: number,
+  count: number,
+  meanLoad: number,
+  inertia: number,
+): Tyre {
   const load = entry.loadPerWheel ?? meanLoad;
   const shearStiffness = count * entry.stiffnessPerWheel;
   return {

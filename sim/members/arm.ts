@@ -20,10 +20,20 @@ export const arm = defineMember({
     const body = build.body(name, p.on);
     const coordinate = build.hinge(name, body, p.pivot, p.end.x >= p.pivot.x ? 1 : -1);
     const lever = distance(p.pivot, p.end);
-    if (lever === 0) build.problem('end', 'lies on the pivot, so the arm has no length', 'move the end or the pivot');
+    if (lever === 0)
+      build.problem('end', 'lies on the pivot, so the arm has no length', 'move the end or the pivot');
     build.stops(coordinate, { bump: p.bump, droop: p.droop, stiffness: p.stopStiffness }, lever);
     const lines = [{ from: { body, at: p.pivot }, to: { body, at: p.end }, weight: 'load' as const }];
-    return { body, coordinate, unit: 'rad', lines, pins: [{ body, at: p.pivot }, { body, at: p.end }] };
+    return {
+      body,
+      coordinate,
+      unit: 'rad',
+      lines,
+      pins: [
+        { body, at: p.pivot },
+        { body, at: p.end },
+      ],
+    };
   },
   sample: { pivot: { x: 0, z: '70 mm' }, end: { x: '-60 mm', z: '55 mm' }, bump: '20 deg', droop: '20 deg' },
 });

@@ -20,15 +20,31 @@ export const bogieBeam = defineMember({
   expand(name, p, build) {
     const body = build.body(name, p.on);
     const coordinate = build.hinge(name, body, p.pivot, 1);
-    if (p.front.x <= p.rear.x) build.problem('front', 'does not lie ahead of the rear end', 'swap front and rear: x points forward');
+    if (p.front.x <= p.rear.x)
+      build.problem('front', 'does not lie ahead of the rear end', 'swap front and rear: x points forward');
     if (p.pivot.x >= p.front.x || p.pivot.x <= p.rear.x) {
-      build.problem('pivot', 'lies outside the ends of its beam, so the beam cannot carry anything level', 'move the pivot between rear.x and front.x');
+      build.problem(
+        'pivot',
+        'lies outside the ends of its beam, so the beam cannot carry anything level',
+        'move the pivot between rear.x and front.x',
+      );
     }
-    build.stops(coordinate, { bump: p.bump, droop: p.droop, stiffness: p.stopStiffness }, Math.max(distance(p.pivot, p.front), distance(p.pivot, p.rear)));
+    build.stops(
+      coordinate,
+      { bump: p.bump, droop: p.droop, stiffness: p.stopStiffness },
+      Math.max(distance(p.pivot, p.front), distance(p.pivot, p.rear)),
+    );
     const at = [p.front, p.pivot, p.rear].map((point) => ({ body, at: point }));
     const [front, pivot, rear] = at as [(typeof at)[0], (typeof at)[0], (typeof at)[0]];
-    const lines = [{ from: front, to: pivot, weight: 'load' as const }, { from: pivot, to: rear, weight: 'load' as const }];
+    const lines = [
+      { from: front, to: pivot, weight: 'load' as const },
+      { from: pivot, to: rear, weight: 'load' as const },
+    ];
     return { body, coordinate, unit: 'rad', lines, pins: at };
   },
-  sample: { pivot: { x: '-130 mm', z: '75 mm' }, front: { x: '-65 mm', z: '55 mm' }, rear: { x: '-195 mm', z: '55 mm' } },
+  sample: {
+    pivot: { x: '-130 mm', z: '75 mm' },
+    front: { x: '-65 mm', z: '55 mm' },
+    rear: { x: '-195 mm', z: '55 mm' },
+  },
 });

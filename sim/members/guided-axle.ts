@@ -11,7 +11,10 @@ export const guidedAxle = defineMember({
   fields: z.strictObject({
     on: onField,
     at: point('Axle centre in the drawing.'),
-    lean: quantity('angle', 'Lean of the guide from the vertical, top rearward positive.', { above: -1.5, below: 1.5 }).default(0),
+    lean: quantity('angle', 'Lean of the guide from the vertical, top rearward positive.', {
+      above: -1.5,
+      below: 1.5,
+    }).default(0),
     ...travelStops,
   }),
   needs: (p) => [p.on],

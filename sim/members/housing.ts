@@ -8,7 +8,11 @@ export const housing = defineMember({
   kind: 'housing',
   title: 'Axle housing on a hinge',
   source: 'common practice, no source',
-  fields: z.strictObject({ on: onField, pivot: point('Hinge on the parent, in the drawing.'), ...turnStops('nose up', 'nose down') }),
+  fields: z.strictObject({
+    on: onField,
+    pivot: point('Hinge on the parent, in the drawing.'),
+    ...turnStops('nose up', 'nose down'),
+  }),
   needs: (p) => [p.on],
   expand(name, p, build) {
     const body = build.body(name, p.on);

@@ -4,20 +4,34 @@ import { onField, travelStops } from './fields.ts';
 import { defineMember } from './member.ts';
 
 const link = (says: string) =>
-  z.strictObject({ parent: point('End on the parent, in the drawing.'), axle: point('End on the axle housing, in the drawing.') }).meta({ description: says });
+  z
+    .strictObject({
+      parent: point('End on the parent, in the drawing.'),
+      axle: point('End on the axle housing, in the drawing.'),
+    })
+    .meta({ description: says });
 
 /** A beam axle held by a lower and an upper rod: a closed loop. Springs and bars act between two points. */
 export const linkAxle = defineMember({
   kind: 'link-axle',
   title: 'Beam axle on two rods',
   source: 'planar four-bar linkage, textbooks on mechanisms',
-  fields: z.strictObject({ on: onField, at: point('Axle centre in the drawing.'), lower: link('Lower rod.'), upper: link('Upper rod.'), ...travelStops }),
+  fields: z.strictObject({
+    on: onField,
+    at: point('Axle centre in the drawing.'),
+    lower: link('Lower rod.'),
+    upper: link('Upper rod.'),
+    ...travelStops,
+  }),
   needs: (p) => [p.on],
   expand(name, p, build) {
     const parent = build.bodyOf(p.on);
     const body = build.body(name, p.on);
     build.free(name, body);
-    const rods = [p.lower, p.upper].map((rod) => ({ a: { body: parent, at: rod.parent }, b: { body, at: rod.axle } }));
+    const rods = [p.lower, p.upper].map((rod) => ({
+      a: { body: parent, at: rod.parent },
+      b: { body, at: rod.axle },
+    }));
     rods.forEach((rod, i) => {
       build.rod(`${name} ${i === 0 ? 'lower' : 'upper'} rod`, rod.a, rod.b);
     });

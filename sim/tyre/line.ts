@@ -107,7 +107,16 @@ export class TyreLine {
   }
 
   /** One patch: normal force with damping, friction by its bristle. */
-  #press(row: number, vx: number, vz: number, mx: number, mz: number, rolled: number, h: number, mode: TyreMode): void {
+  #press(
+    row: number,
+    vx: number,
+    vz: number,
+    mx: number,
+    mz: number,
+    rolled: number,
+    h: number,
+    mode: TyreMode,
+  ): void {
     const { tyre, radius } = this.wheel;
     const tx0 = this.touch.fx[row] as number;
     const tz0 = this.touch.fz[row] as number;
@@ -136,7 +145,17 @@ export class TyreLine {
   }
 
   /** Friction of one patch: `before` is the bristle's stretch so far, `moved` the slip of this substep, both m. */
-  #rub(px: number, pz: number, nx: number, nz: number, lever: number, normal: number, before: number, moved: number, h: number): void {
+  #rub(
+    px: number,
+    pz: number,
+    nx: number,
+    nz: number,
+    lever: number,
+    normal: number,
+    before: number,
+    moved: number,
+    h: number,
+  ): void {
     const { tyre } = this.wheel;
     const limit = tyre.grip * normal;
     let stretch = before + moved;

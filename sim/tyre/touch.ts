@@ -71,8 +71,10 @@ export function findTouch(touch: Touch, ground: Ground, x: number, z: number, ra
     const goesOn = before && tx0 * tz - tz0 * tx <= partingSine;
     const row = goesOn ? touch.count - 1 : newPatch(touch);
     pressSegment(touch, row, p, ua, ub, tx, tz, radius);
-    if (ua > -half && seenFromBehind(ground, i - 1, x, z)) pressSilhouette(touch, row, ax - x, az - z, radius, 1);
-    if (ub < half && seenFromBehind(ground, i + 1, x, z)) pressSilhouette(touch, row, bx - x, bz - z, radius, -1);
+    if (ua > -half && seenFromBehind(ground, i - 1, x, z))
+      pressSilhouette(touch, row, ax - x, az - z, radius, 1);
+    if (ub < half && seenFromBehind(ground, i + 1, x, z))
+      pressSilhouette(touch, row, bx - x, bz - z, radius, -1);
     joins = ub < half;
     tx0 = tx;
     tz0 = tz;
@@ -92,11 +94,25 @@ function newPatch(touch: Touch): number {
 }
 
 /** Adds the part of a segment between ua and ub (m from the foot of the perpendicular p). */
-function pressSegment(touch: Touch, row: number, p: number, ua: number, ub: number, tx: number, tz: number, radius: number): void {
+function pressSegment(
+  touch: Touch,
+  row: number,
+  p: number,
+  ua: number,
+  ub: number,
+  tx: number,
+  tz: number,
+  radius: number,
+): void {
   const ra = Math.sqrt(ua * ua + p * p);
   const rb = Math.sqrt(ub * ub + p * p);
   // asinh(ub/p) − asinh(ua/p), written without loss of digits on either side of the foot
-  const stretch = ua >= 0 ? Math.log((ub + rb) / (ua + ra)) : ub <= 0 ? Math.log((ra - ua) / (rb - ub)) : Math.log(((ub + rb) * (ra - ua)) / (p * p));
+  const stretch =
+    ua >= 0
+      ? Math.log((ub + rb) / (ua + ra))
+      : ub <= 0
+        ? Math.log((ra - ua) / (rb - ub))
+        : Math.log(((ub + rb) * (ra - ua)) / (p * p));
   const along = ub - ua;
   const normal = radius * stretch - along;
   const arc = Math.atan2(along * p, p * p + ua * ub);
@@ -118,7 +134,14 @@ function seenFromBehind(ground: Ground, i: number, x: number, z: number): boolea
 }
 
 /** Boundary term at a silhouette vertex (dx, dz) from the hub: side +1 where the contact begins, −1 where it ends. */
-function pressSilhouette(touch: Touch, row: number, dx: number, dz: number, radius: number, side: 1 | -1): void {
+function pressSilhouette(
+  touch: Touch,
+  row: number,
+  dx: number,
+  dz: number,
+  radius: number,
+  side: 1 | -1,
+): void {
   const square = dx * dx + dz * dz;
   const reach = Math.sqrt(square);
   const depth = radius - reach;
