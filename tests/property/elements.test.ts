@@ -53,7 +53,8 @@ function memoryAfter(law: ElementLaw, path: readonly number[]): Float64Array {
 /** Leads a law once round a closed path in small steps: work put in and energy lost on the way, J, and the error bound. */
 function lap(law: ElementLaw, path: readonly number[], memory: Float64Array) {
   const steps = 4000;
-  let [work, lost, bound] = [0, 0, 0];
+  // Not from 0: below 1e-300 doubles lose their digits.
+  let [work, lost, bound] = [0, 0, 1e-300];
   path.forEach((from, corner) => {
     const to = path[(corner + 1) % path.length] as number;
     for (let i = 0; i < steps; i++) {
