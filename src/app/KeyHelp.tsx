@@ -1,0 +1,82 @@
+import { useEffect, useRef } from 'react';
+import { Icon } from './Icon.tsx';
+import { keyTable } from './keys.ts';
+import { useBench, useNotice, useSettings } from './workbench.ts';
+
+const names: Readonly<Record<string, string>> = {
+  ' ': 'Space',
+  ArrowRight: '→',
+  ArrowLeft: '←',
+  '-': '−',
+};
+
+/** 'Shift+ArrowRight' as the caps of the keys to press. */
+function Caps({ keys }: { readonly keys: string }) {
+  const parts = keys.split(/\+(?=.)/);
+  return parts.map((part) => {
+    const name = names[part] ?? part;
+    return <kbd key={part}>{name.length === 1 ? name.toUpperCase() : name}</kbd>;
+  });
+}
+
+/** All keys, on a sheet over the corner of the picture: nothing stops while it is open. */
+export function KeyHelp() {
+  const { notices, settings } = useBench();
+  const open = useNotice((state) => state.help);
+  const singleKeys = useSettings((state) => state.singleKeys);
+  const sheet = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (!open) return;
+    const onKey = (event: globalThis.KeyboardEvent): void => {
+      if (event.key === 'Escape') notices.setState({ help: false });
+    };
+    sheet.current?.focus();
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [open, notices]);
+  if (!open) return null;
+  return (
+    <section className="sheet" aria-label="Keys" ref={sheet} tabIndex={-1}>
+      <h2>
+        Keys
+        <button
+          type="button"
+          className="button icon-only bare"
+          aria-label="Close the list of keys"
+          onClick={() => notices.setState({ help: false })}
+        >
+          <Icon name="cross" />
+        </button>
+      </h2>
+      <div className="key-groups">
+        {(['Play', 'Look', 'Document'] as const).map((group) => (
+          <dl key={group}>
+            <dt className="key-group">{group}</dt>
+            {keyTable
+              .filter((row) => row.group === group)
+              .map(({ keys, says }) => (
+                <div key={says}>
+                  <dt>
+                    <Caps keys={keys[0] ?? ''} />
+                  </dt>
+                  <dd>{says}</dd>
+                </div>
+              ))}
+          </dl>
+        ))}
+      </div>
+      <p className="soft">
+        In a figure: ↑ and ↓ step it, with Shift by ten, with Alt by a tenth; or drag its label. It takes
+        arithmetic and other units: 412-8, 2*45 mm, 1.5 in.
+      </p>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={singleKeys}
+          onChange={(event) => settings.setState({ singleKeys: event.currentTarget.checked })}
+        />
+        Single letters work as keys
+      </label>
+    </section>
+  );
+}

@@ -1,0 +1,79 @@
+import { SceneView } from '../canvas/SceneView.tsx';
+import type { Look } from '../solved.ts';
+import { fitGround, fitVehicle, zoom } from './camera.ts';
+import { Icon, type IconName } from './Icon.tsx';
+import { useBench, useDesk, useSettings } from './workbench.ts';
+
+interface LookButtonProps {
+  readonly icon: IconName;
+  readonly says: string;
+  readonly keys: string;
+  readonly pressed?: boolean;
+  readonly onPress: () => void;
+}
+
+function LookButton({ icon, says, keys, pressed, onPress }: LookButtonProps) {
+  return (
+    <button
+      type="button"
+      className="button icon-only bare"
+      aria-label={says}
+      aria-pressed={pressed}
+      title={`${says} (${keys})`}
+      onClick={onPress}
+    >
+      <Icon name={icon} />
+    </button>
+  );
+}
+
+/** What to look at: a small row over the corner of the picture. */
+function LookBar() {
+  const bench = useBench();
+  const follow = useSettings((state) => state.follow);
+  return (
+    <div className="look-bar" role="toolbar" aria-label="What to look at">
+      <LookButton icon="wholeGround" says="Whole ground" keys="G" onPress={() => fitGround(bench)} />
+      <LookButton icon="vehicle" says="Vehicle" keys="V" onPress={() => fitVehicle(bench)} />
+      <LookButton
+        icon="follow"
+        says="Follow the vehicle"
+        keys="F"
+        pressed={follow}
+        onPress={() => bench.settings.setState({ follow: !follow })}
+      />
+      <LookButton icon="minus" says="Farther" keys="−" onPress={() => zoom(bench, 'farther')} />
+      <LookButton icon="plus" says="Closer" keys="+" onPress={() => zoom(bench, 'closer')} />
+    </div>
+  );
+}
+
+/** The picture with its few controls. */
+export function Scene({ look }: { readonly look: Look }) {
+  const { playhead, viewport, stage, settings } = useBench();
+  const solved = useDesk((state) => state.solved ?? null);
+  const before = useDesk((state) => state.before ?? null);
+  const stale = useDesk((state) => state.stale);
+  const follow = useSettings((state) => state.follow);
+  return (
+    <section
+      className="picture"
+      aria-label="Side view"
+      data-stale={stale}
+      ref={(element) => {
+        stage.element = element;
+      }}
+    >
+      <SceneView
+        solved={solved}
+        before={before}
+        playhead={playhead}
+        viewport={viewport}
+        look={look}
+        follow={follow}
+        onFollow={(on) => settings.setState({ follow: on })}
+      />
+      <LookBar />
+    </section>
+  );
+}

@@ -1,0 +1,79 @@
+import { type KeyboardEvent, useRef } from 'react';
+import { Comparison } from '../panels/Changes.tsx';
+import { DocumentProblems, RefusedFile } from '../panels/Problems.tsx';
+import { RunStatus } from '../panels/RunStatus.tsx';
+import { panels } from '../panels/registry.ts';
+import { Verdicts } from '../panels/Verdicts.tsx';
+import { useBench, useSettings } from './workbench.ts';
+
+const stepsOf: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1 };
+
+/** Tabs of the panels; arrow keys go from one to the next, as in any tab list. */
+function Tabs({ open }: { readonly open: string }) {
+  const { settings } = useBench();
+  const list = useRef<HTMLDivElement>(null);
+  const show = (index: number): void => {
+    const panel = panels[(index + panels.length) % panels.length];
+    if (panel === undefined) return;
+    settings.setState({ panel: panel.id });
+    list.current?.querySelector<HTMLElement>(`#tab-${panel.id}`)?.focus();
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const step = stepsOf[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    event.stopPropagation();
+    show(panels.findIndex(({ id }) => id === open) + step);
+  };
+  return (
+    <div className="tabs" role="tablist" aria-label="Panels" ref={list} onKeyDown={onKeyDown}>
+      {panels.map(({ id, title }, index) => (
+        <button
+          key={id}
+          id={`tab-${id}`}
+          type="button"
+          role="tab"
+          aria-selected={id === open}
+          aria-controls={`panel-${id}`}
+          tabIndex={id === open ? 0 : -1}
+          onClick={() => show(index)}
+        >
+          {title}
+        </button>
+      ))}
+    </div>
+  );
+}
+
+/** The column beside the picture: the answer on top, what can be changed and looked up below it. */
+export function Side() {
+  const wanted = useSettings((state) => state.panel);
+  const open = panels.find(({ id }) => id === wanted) ?? panels[0];
+  return (
+    <aside className="side" aria-label="Answers and figures">
+      <RefusedFile />
+      <DocumentProblems />
+      <RunStatus />
+      <Verdicts />
+      <Comparison />
+      <Tabs open={open.id} />
+      <div className="panels">
+        {panels.map(({ id, Panel }) => (
+          <div
+            key={id}
+            id={`panel-${id}`}
+            role="tabpanel"
+            aria-labelledby={`tab-${id}`}
+            className="panel"
+            hidden={id !== open.id}
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: a panel that scrolls must be reached by keyboard.
+            tabIndex={0}
+          >
+            {/* The form keeps what is being typed and which parts stand open; the others are cheap to make again. */}
+            {id === open.id || id === 'fields' ? <Panel /> : null}
+          </div>
+        ))}
+      </div>
+    </aside>
+  );
+}

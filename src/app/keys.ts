@@ -1,0 +1,130 @@
+import { redo, undo } from '../store/document.ts';
+import { changeSpeed, jumpToEvent, pickAndOpen, save } from './actions.ts';
+import { fitGround, fitVehicle, zoom } from './camera.ts';
+import { nextTheme } from './theme.ts';
+import type { Workbench } from './workbench.ts';
+
+/** One thing that the keyboard does. The help and the listener read the same table. */
+export interface KeyRow {
+  readonly group: 'Play' | 'Look' | 'Document';
+  /** `KeyboardEvent.key`, with 'Ctrl+' or 'Shift+' in front; Ctrl also stands for the Command key of a Mac. */
+  readonly keys: readonly string[];
+  readonly says: string;
+  run(bench: Workbench): void;
+}
+
+/** Frames by which the arrow keys move with Shift. */
+const STRIDE = 10;
+
+export const keyTable: readonly KeyRow[] = [
+  { group: 'Play', keys: [' '], says: 'play or pause', run: ({ player }) => player.toggle() },
+  { group: 'Play', keys: ['ArrowRight'], says: 'one frame on', run: ({ player }) => player.step(1) },
+  { group: 'Play', keys: ['ArrowLeft'], says: 'one frame back', run: ({ player }) => player.step(-1) },
+  {
+    group: 'Play',
+    keys: ['Shift+ArrowRight'],
+    says: 'ten frames on',
+    run: ({ player }) => player.step(STRIDE),
+  },
+  {
+    group: 'Play',
+    keys: ['Shift+ArrowLeft'],
+    says: 'ten frames back',
+    run: ({ player }) => player.step(-STRIDE),
+  },
+  {
+    group: 'Play',
+    keys: ['Home'],
+    says: 'first frame',
+    run: ({ player }) => player.step(Number.NEGATIVE_INFINITY),
+  },
+  {
+    group: 'Play',
+    keys: ['End'],
+    says: 'last frame',
+    run: ({ player }) => player.step(Number.POSITIVE_INFINITY),
+  },
+  { group: 'Play', keys: ['n'], says: 'next event', run: (bench) => jumpToEvent(bench, 1) },
+  { group: 'Play', keys: ['p'], says: 'previous event', run: (bench) => jumpToEvent(bench, -1) },
+  { group: 'Play', keys: [']'], says: 'play faster', run: (bench) => changeSpeed(bench, 1) },
+  { group: 'Play', keys: ['['], says: 'play slower', run: (bench) => changeSpeed(bench, -1) },
+  { group: 'Look', keys: ['g'], says: 'show the whole ground', run: fitGround },
+  { group: 'Look', keys: ['v'], says: 'show the vehicle', run: fitVehicle },
+  { group: 'Look', keys: ['+', '='], says: 'closer', run: (bench) => zoom(bench, 'closer') },
+  { group: 'Look', keys: ['-'], says: 'farther away', run: (bench) => zoom(bench, 'farther') },
+  {
+    group: 'Look',
+    keys: ['f'],
+    says: 'follow the vehicle',
+    run: ({ settings }) => settings.setState(({ follow }) => ({ follow: !follow })),
+  },
+  {
+    group: 'Look',
+    keys: ['x'],
+    says: 'bands and strips over station or time',
+    run: ({ settings }) => settings.setState(({ axis }) => ({ axis: axis === 'time' ? 'station' : 'time' })),
+  },
+  {
+    group: 'Look',
+    keys: ['t'],
+    says: 'light, dark, or as the system',
+    run: ({ settings }) => settings.setState(({ theme }) => ({ theme: nextTheme(theme) })),
+  },
+  { group: 'Document', keys: ['Ctrl+o'], says: 'open a file', run: (bench) => void pickAndOpen(bench) },
+  { group: 'Document', keys: ['Ctrl+s'], says: 'save the file', run: (bench) => void save(bench) },
+  { group: 'Document', keys: ['Ctrl+z'], says: 'take an edit back', run: ({ documents }) => undo(documents) },
+  {
+    group: 'Document',
+    keys: ['Ctrl+Shift+z', 'Ctrl+y'],
+    says: 'do it again',
+    run: ({ documents }) => redo(documents),
+  },
+  { group: 'Document', keys: ['k'], says: 'keep this run to compare with', run: ({ desk }) => desk.keep() },
+  { group: 'Document', keys: ['c'], says: 'compare with no run', run: ({ desk }) => desk.clear() },
+  {
+    group: 'Document',
+    keys: ['?'],
+    says: 'this list',
+    run: ({ notices }) => notices.setState(({ help }) => ({ help: !help })),
+  },
+];
+
+/** The keys of an event in the spelling of the table. */
+export function spell(
+  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>,
+): string {
+  const { key } = event;
+  const letter = key.length === 1 ? key.toLowerCase() : key;
+  const ctrl = event.ctrlKey || event.metaKey;
+  // Shift is part of a printed character already ('?', '+'); only for letters and named keys it says something more.
+  const shift = event.shiftKey && (key.length > 1 || (ctrl && letter !== letter.toUpperCase()));
+  return `${ctrl ? 'Ctrl+' : ''}${event.altKey ? 'Alt+' : ''}${shift ? 'Shift+' : ''}${letter}`;
+}
+
+const typesInto = 'input, textarea, select, [contenteditable]';
+const takesSpace = 'button, a, summary, [role=button], [role=tab], [role=switch]';
+
+/** Whether the focused thing has its own use for this key. */
+function isTaken(target: EventTarget | null, spelt: string): boolean {
+  if (!(target instanceof Element)) return false;
+  if (target.closest('dialog') !== null) return true;
+  if (spelt.startsWith('Ctrl+'))
+    return spelt !== 'Ctrl+s' && spelt !== 'Ctrl+o' && target.closest(typesInto) !== null;
+  if (target.closest(typesInto) !== null) return true;
+  return spelt === ' ' && target.closest(takesSpace) !== null;
+}
+
+/** Listens on the window; returns the way to stop. */
+export function listenToKeys(bench: Workbench): () => void {
+  const onKey = (event: KeyboardEvent): void => {
+    if (event.defaultPrevented) return;
+    const spelt = spell(event);
+    const row = keyTable.find(({ keys }) => keys.includes(spelt));
+    if (row === undefined || isTaken(event.target, spelt)) return;
+    if (spelt.length === 1 && spelt !== ' ' && !bench.settings.getState().singleKeys) return;
+    event.preventDefault();
+    row.run(bench);
+  };
+  window.addEventListener('keydown', onKey);
+  return () => window.removeEventListener('keydown', onKey);
+}

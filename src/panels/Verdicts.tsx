@@ -1,0 +1,72 @@
+import type { Verdict } from '../../shared/report.ts';
+import { jumpTo } from '../app/actions.ts';
+import { Icon } from '../app/Icon.tsx';
+import { useBench, useDesk } from '../app/workbench.ts';
+import { endSentence } from './words.ts';
+
+/** The verdict of the run before on the same question, if it was asked there. */
+function counterpart(before: readonly Verdict[] | undefined, verdict: Verdict): Verdict | undefined {
+  return before?.find(({ kind, asks }) => kind === verdict.kind && asks === verdict.asks);
+}
+
+function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was: Verdict | undefined }) {
+  const bench = useBench();
+  const { pass, asks, shown, says, moment } = verdict;
+  const word = pass ? 'holds' : 'fails';
+  return (
+    <li>
+      <button
+        type="button"
+        className={`verdict ${word}`}
+        disabled={moment === undefined}
+        title={moment === undefined ? undefined : 'Go to this moment'}
+        onClick={() => moment !== undefined && jumpTo(bench, moment)}
+      >
+        <span className="mark">
+          <Icon name={word} />
+        </span>
+        <span className="asks">{asks}</span>
+        <b className="value">{shown}</b>
+        <span className="says">{says}</span>
+        <span className="was">{was === undefined ? '' : `was ${was.shown}`}</span>
+        <span className="unseen">{pass ? 'Holds.' : 'Fails.'}</span>
+      </button>
+    </li>
+  );
+}
+
+/** '3 of 5 hold', or what stands in its place. */
+function countWords(verdicts: readonly Verdict[] | undefined): string {
+  if (verdicts === undefined) return '';
+  if (verdicts.length === 0) return 'none asked for';
+  const held = verdicts.filter(({ pass }) => pass).length;
+  return held === verdicts.length
+    ? held === 1
+      ? 'holds'
+      : `all ${held} hold`
+    : `${held} of ${verdicts.length} hold`;
+}
+
+/** What the run must hold to, and whether it did: the answer, one sentence each. */
+export function Verdicts() {
+  const report = useDesk(({ solved }) => solved?.report);
+  const before = useDesk((state) => state.before?.report.verdicts);
+  const stale = useDesk((state) => state.stale);
+  const end = report?.end === undefined ? undefined : endSentence(report.end);
+  return (
+    <section className="verdicts" aria-labelledby="verdicts-title" data-stale={stale}>
+      <h2 id="verdicts-title">
+        Verdicts <span className="count">{countWords(report?.verdicts)}</span>
+      </h2>
+      {end === undefined ? null : <p className="run-end">{end}</p>}
+      {report?.verdicts.length === 0 ? (
+        <p className="soft">This scenario asks for nothing: its file has no criteria.</p>
+      ) : null}
+      <ul>
+        {report?.verdicts.map((verdict) => (
+          <VerdictRow key={verdict.index} verdict={verdict} was={counterpart(before, verdict)} />
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,35 @@
+import {
+  type Dimension,
+  dimensions,
+  formatNumber,
+  formatQuantity,
+  formatShare,
+  shownUnit,
+} from '../../shared/units.ts';
+
+/** Shares read best in per cent; these have no unit either, but are plain numbers. */
+const plainNumbers = /coefficient|residual/i;
+
+const dimensionOf = (unit: string): Dimension | undefined =>
+  (Object.keys(dimensions) as Dimension[]).find((name) => dimensions[name].unit === unit);
+
+/** A figure of a report for people. `name` is its name in JSON, `size` a figure whose unit it should share. */
+export function figureWords(value: number | null, unit: string, name: string, size = value): string {
+  if (value === null) return '–';
+  if (unit === '1') return plainNumbers.test(name) ? formatNumber(value) : formatShare(value);
+  const dimension = dimensionOf(unit);
+  if (dimension === undefined) return `${formatNumber(value)} ${unit}`;
+  return formatQuantity(value, dimension, 3, shownUnit(dimension, size ?? value));
+}
+
+/** A difference with its sign, in the unit of the figures that differ. */
+export function differenceWords(
+  difference: number | null,
+  unit: string,
+  name: string,
+  size: number | null,
+): string {
+  if (difference === null) return '';
+  const words = figureWords(difference, unit, name, size);
+  return difference > 0 ? `+${words}` : words;
+}

@@ -1,0 +1,20 @@
+import { createStore } from 'zustand/vanilla';
+import type { Problem } from '../../shared/problem.ts';
+
+/** What the window has to tell besides the results. */
+export interface Notice {
+  /** A file that was not opened, and everything that is wrong with it. */
+  readonly refused: { readonly name: string; readonly problems: readonly Problem[] } | undefined;
+  /** Something that would throw unsaved edits away, waiting for a yes. */
+  readonly asking: { readonly proceed: () => void } | undefined;
+  /** The key help is open. */
+  readonly help: boolean;
+  /** A file hangs over the window. */
+  readonly dropping: boolean;
+}
+
+/** Makes the store of notices. */
+export const createNoticeStore = () =>
+  createStore<Notice>(() => ({ refused: undefined, asking: undefined, help: false, dropping: false }));
+
+export type NoticeStore = ReturnType<typeof createNoticeStore>;

@@ -1,0 +1,62 @@
+import { createJSONStorage, persist } from 'zustand/middleware';
+import { createStore } from 'zustand/vanilla';
+
+/** Playing speeds, as parts of model time. */
+export const speeds = [1 / 8, 1 / 4, 1 / 2, 1, 2, 4] as const;
+
+/** What the person at the window likes; kept between visits. */
+export interface Settings {
+  readonly theme: 'system' | 'light' | 'dark';
+  /** What bands and strips run over. */
+  readonly axis: 'station' | 'time';
+  /** The picture moves with the vehicle. */
+  readonly follow: boolean;
+  readonly speed: (typeof speeds)[number];
+  /** Single keys without Ctrl work as shortcuts. */
+  readonly singleKeys: boolean;
+  /** The panel that is open beside the picture. */
+  readonly panel: string;
+}
+
+const DEFAULTS: Settings = {
+  theme: 'system',
+  axis: 'station',
+  follow: false,
+  speed: 1,
+  singleKeys: true,
+  panel: 'fields',
+};
+
+const isOneOf = (list: readonly unknown[], value: unknown): boolean => list.includes(value);
+
+/** Settings out of whatever was stored: each one that is not as it should be falls back to its default. */
+export function settingsFrom(stored: unknown): Settings {
+  const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Partial<Settings>;
+  const ok: Record<keyof Settings, boolean> = {
+    theme: isOneOf(['system', 'light', 'dark'], given.theme),
+    axis: isOneOf(['station', 'time'], given.axis),
+    follow: typeof given.follow === 'boolean',
+    speed: isOneOf(speeds, given.speed),
+    singleKeys: typeof given.singleKeys === 'boolean',
+    panel: typeof given.panel === 'string',
+  };
+  const good = Object.entries(given).filter(([key]) => ok[key as keyof Settings] === true);
+  return { ...DEFAULTS, ...Object.fromEntries(good) };
+}
+
+/** Makes the store of settings over a place that keeps text; without one they last as long as the window. */
+export const createSettingsStore = (place: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined) =>
+  createStore<Settings>()(
+    persist(() => DEFAULTS, {
+      name: 'axlewright-settings',
+      storage: place === undefined ? undefined : createJSONStorage(() => place),
+      merge: (stored) => settingsFrom(stored),
+    }),
+  );
+
+export type SettingsStore = ReturnType<typeof createSettingsStore>;
+
+/** The next playing speed up (`by` 1) or down (−1), within the list. */
+export function nextSpeed(speed: Settings['speed'], by: 1 | -1): Settings['speed'] {
+  return speeds[speeds.indexOf(speed) + by] ?? speed;
+}

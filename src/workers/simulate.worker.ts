@@ -1,0 +1,36 @@
+import { appraise, drive, loadScenario } from '../../sim/index.ts';
+import { type Answer, buffersOf, type Order } from './protocol.ts';
+
+/** Shortest time between two progress messages, ms: often enough to look steady, seldom enough to cost nothing. */
+const PROGRESS_EVERY = 80;
+
+const say = (answer: Answer): void => self.postMessage(answer, { transfer: buffersOf(answer) });
+
+function run({ ticket, document }: Order): Answer {
+  const began = performance.now();
+  const read = loadScenario(document);
+  if (!read.ok) return { kind: 'refused', ticket, problems: read.problems };
+  let told = began;
+  const recording = drive(read.value, {
+    progress: (progress) => {
+      const now = performance.now();
+      if (now - told < PROGRESS_EVERY) return;
+      told = now;
+      say({ kind: 'progress', ticket, progress });
+    },
+  });
+  const report = appraise(read.value, recording);
+  return { kind: 'solved', ticket, recording, report, took: performance.now() - began };
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<Order>) => {
+  try {
+    say(run(data));
+  } catch (error) {
+    say({
+      kind: 'failed',
+      ticket: data.ticket,
+      message: error instanceof Error ? error.message : String(error),
+    });
+  }
+});
