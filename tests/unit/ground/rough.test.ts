@@ -100,6 +100,28 @@ describe('random rough ground', () => {
     for (const p of inside) expect(p.z).toBe((heights[p.i] ?? Number.NaN) / 16);
   });
 
+  it('grows over the taper like half a cosine: to a half in the middle of it', () => {
+    const { points } = shapeOf(rough, { ...written, taper: '500 mm' });
+    const free = shapeOf(rough, { ...written, taper: 0 }).points;
+    points.slice(1, -1).forEach((p, i) => {
+      const fromEnd = Math.min(p.x, 6 - p.x);
+      const share = fromEnd < 0.5 ? Math.sin((Math.PI / 2) * (fromEnd / 0.5)) ** 2 : 1;
+      expect(Math.abs(p.z - share * (free[i + 1]?.z ?? 0))).toBeLessThan(1e-15);
+    });
+  });
+
+  it('has no wave longer than the longest or shorter than the shortest', () => {
+    for (const length of [30, 96, 819.2, 1000]) {
+      const grid = roadGrid({ length, longest: 20, shortest: 0.3 });
+      const period = grid.period * grid.spacing;
+      expect(period).toBeGreaterThanOrEqual(length);
+      expect(period / grid.first).toBeLessThanOrEqual(20);
+      expect(period / (grid.first - 1)).toBeGreaterThan(20);
+      expect(period / grid.last).toBeGreaterThanOrEqual(0.3);
+      expect(period / (grid.last + 1)).toBeLessThan(0.3);
+    }
+  });
+
   it('of a model is the full-size road, lengths and heights divided by the scale', () => {
     const model = shapeOf(rough, written).points;
     const full = shapeOf(rough, { ...written, length: '96 m', scale: 1 }).points;
