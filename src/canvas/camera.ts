@@ -100,9 +100,16 @@ function around(middle: number, scale: number, size: Size): StationWindow {
 }
 
 /** Window that shows the whole ground, from its first to its last station, with the vehicle's height. */
-export function fitGround(ground: { from: number; to: number; rise: number }, stature: Stature, size: Size): StationWindow {
+export function fitGround(
+  ground: { from: number; to: number; rise: number },
+  stature: Stature,
+  size: Size,
+): StationWindow {
   const length = Math.max(ground.to - ground.from, 1e-6);
-  const scale = Math.min(plotWidth(size.width) / length, heightScale(size, stature.above + stature.below + ground.rise));
+  const scale = Math.min(
+    plotWidth(size.width) / length,
+    heightScale(size, stature.above + stature.below + ground.rise),
+  );
   return around((ground.from + ground.to) / 2, scale, size);
 }
 
@@ -111,7 +118,10 @@ const VEHICLE_SHARE = 0.62;
 
 /** Window that shows the vehicle (its box in the world, at the frame in sight) as large as it fits with room around. */
 export function fitVehicle(box: Box, stature: Stature, size: Size): StationWindow {
-  const scale = Math.min((VEHICLE_SHARE * plotWidth(size.width)) / (box.xMax - box.xMin), heightScale(size, stature.above + stature.below));
+  const scale = Math.min(
+    (VEHICLE_SHARE * plotWidth(size.width)) / (box.xMax - box.xMin),
+    heightScale(size, stature.above + stature.below),
+  );
   return around((box.xMin + box.xMax) / 2, scale, size);
 }
 
@@ -130,7 +140,11 @@ export function zoomBy(window: StationWindow, factor: number, at: number, reach:
 }
 
 /** Moves a window along the ground, m; it keeps at least a tenth of itself over [from, to]. */
-export function panBy(window: StationWindow, by: number, ground: { from: number; to: number }): StationWindow {
+export function panBy(
+  window: StationWindow,
+  by: number,
+  ground: { from: number; to: number },
+): StationWindow {
   const keep = (window.to - window.from) * 0.1;
   const least = ground.from - (window.to - keep);
   const most = ground.to - (window.from + keep);

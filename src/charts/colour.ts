@@ -65,7 +65,9 @@ export function shareColour(share: number, palette: Palette): number {
   const from = oklab(numberOf(stops[i] as string));
   const to = oklab(numberOf(stops[i + 1] as string));
   const t = at - i;
-  return fromOklab([0, 1, 2].map((k) => (from[k] as number) * (1 - t) + (to[k] as number) * t) as unknown as Triple);
+  return fromOklab(
+    [0, 1, 2].map((k) => (from[k] as number) * (1 - t) + (to[k] as number) * t) as unknown as Triple,
+  );
 }
 
 /** Number of steps of a ramp: one per hundredth of a standing load. */

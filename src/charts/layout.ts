@@ -4,8 +4,14 @@
  */
 export const GUTTER = { left: 88, right: 24 } as const;
 
-/** Heights, CSS px: the station ruler at the foot of the scene, one band, the row of lift marks, one strip, a time ruler. */
-export const HEIGHT = { ruler: 28, band: 22, bandGap: 4, marks: 12, strip: 92, stripGap: 14, timeRuler: 22 } as const;
+/** Heights, CSS px: the station ruler at the foot of the scene, gap between bands, row of lift marks, one strip, time ruler. */
+export const HEIGHT = { ruler: 28, bandGap: 4, marks: 16, strip: 88, stripGap: 16, timeRuler: 24 } as const;
+
+/** Height of one band where there are so many, CSS px: sixteen of them still fit under a scene. */
+export function bandHeight(count: number): number {
+  if (count <= 4) return 26;
+  return count <= 8 ? 19 : 14;
+}
 
 /** Stretch of an axis that is in sight: station m or time s. */
 export interface Span {

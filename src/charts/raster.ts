@@ -47,18 +47,28 @@ export function rasterBand(
     a = b;
     sa = sb;
   }
-  for (const lift of lifts) mark(off, place(Math.min(lift.from, lift.to)), place(Math.max(lift.from, lift.to)));
+  for (const lift of lifts)
+    mark(off, place(Math.min(lift.from, lift.to)), place(Math.max(lift.from, lift.to)));
   return { share, off };
 }
 
 /** Lowers every column between two samples to the line between them. */
-function spread(share: Float32Array, off: Uint8Array, a: number, b: number, sa: number, sb: number, up: boolean): void {
+function spread(
+  share: Float32Array,
+  off: Uint8Array,
+  a: number,
+  b: number,
+  sa: number,
+  sb: number,
+  up: boolean,
+): void {
   const lo = Math.floor(Math.min(a, b));
   const hi = Math.floor(Math.max(a, b));
   if (hi < 0 || lo >= share.length) return;
   const slope = b === a ? 0 : (sb - sa) / (b - a);
   for (let c = Math.max(0, lo); c <= Math.min(share.length - 1, hi); c++) {
-    const at = (x: number) => (b === a ? Math.min(sa, sb) : sa + (Math.min(Math.max(x, Math.min(a, b)), Math.max(a, b)) - a) * slope);
+    const at = (x: number) =>
+      b === a ? Math.min(sa, sb) : sa + (Math.min(Math.max(x, Math.min(a, b)), Math.max(a, b)) - a) * slope;
     const s = Math.min(at(c), at(c + 1));
     const was = share[c] as number;
     if (Number.isNaN(was) || s < was) share[c] = s;

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
-import { GUTTER, plotWidth, type Span, toPixel } from './layout.ts';
 import type { Shown } from './figures.ts';
+import { GUTTER, plotWidth, type Span, toPixel } from './layout.ts';
 
 /** A tick: value in SI, and its label without unit; small ticks have none. */
 export interface Tick {
@@ -16,7 +16,11 @@ export function ticksOf(from: number, to: number, count: number, shown: Shown): 
 }
 
 /** Ticks of the shared ruler for a picture this wide: a label every 90 px or so. Those outside the column are left out. */
-export function rulerTicks(span: Span, width: number, shown: Shown): readonly (Tick & { readonly pixel: number })[] {
+export function rulerTicks(
+  span: Span,
+  width: number,
+  shown: Shown,
+): readonly (Tick & { readonly pixel: number })[] {
   const count = Math.max(2, Math.round(plotWidth(width) / 90));
   return ticksOf(span.from, span.to, count, shown)
     .map((tick) => ({ ...tick, pixel: toPixel(tick.value, span, width) }))
@@ -24,10 +28,19 @@ export function rulerTicks(span: Span, width: number, shown: Shown): readonly (T
 }
 
 /** Range that holds all values with round ends; `floor` is held in as well. */
-export function niceRange(least: number, greatest: number, count: number, factor: number, floor?: number): Span {
+export function niceRange(
+  least: number,
+  greatest: number,
+  count: number,
+  factor: number,
+  floor?: number,
+): Span {
   const lo = Math.min(least, floor ?? least);
   const hi = Math.max(greatest, floor ?? greatest);
   const pad = hi > lo ? 0 : Math.max(Math.abs(hi) * 0.1, 1e-6);
-  const [from, to] = scaleLinear().domain([(lo - pad) * factor, (hi + pad) * factor]).nice(count).domain() as [number, number];
+  const [from, to] = scaleLinear()
+    .domain([(lo - pad) * factor, (hi + pad) * factor])
+    .nice(count)
+    .domain() as [number, number];
   return { from: from / factor, to: to / factor };
 }

@@ -47,10 +47,15 @@ function liftsOf(recording: Recording, wheel: number): Lift[] {
   const lifts: Lift[] = [];
   let up: { time: number; station: number } | undefined;
   for (const event of recording.events) {
-    if (event.kind === 'lift-off' && event.wheel === name) up = { time: event.time, station: event.wheelStation };
+    if (event.kind === 'lift-off' && event.wheel === name)
+      up = { time: event.time, station: event.wheelStation };
     if (event.kind !== 'touch-down' || event.wheel !== name) continue;
     const from = up ?? { time: event.time - event.duration, station: event.wheelStation };
-    lifts.push({ time: { from: from.time, to: event.time }, station: { from: from.station, to: event.wheelStation }, height: event.height });
+    lifts.push({
+      time: { from: from.time, to: event.time },
+      station: { from: from.station, to: event.wheelStation },
+      height: event.height,
+    });
     up = undefined;
   }
   if (up !== undefined && last >= 0) {
@@ -63,17 +68,19 @@ function liftsOf(recording: Recording, wheel: number): Lift[] {
 
 /** The tracks of a recording; `axles` gives each wheel's axle number in the recording's order. */
 export function tracksOf(recording: Recording, axles: readonly number[]): Tracks {
-  const wheels = recording.wheels.map((name, index): WheelTrack => ({
-    name,
-    axle: axles[index] ?? index + 1,
-    index,
-    station: column(recording, 'wheelStation', index),
-    load: column(recording, 'load', index),
-    gap: column(recording, 'gap', index),
-    travel: column(recording, 'travel', index),
-    standing: recording.standing.loads[index] ?? 0,
-    lifts: liftsOf(recording, index),
-  }));
+  const wheels = recording.wheels.map(
+    (name, index): WheelTrack => ({
+      name,
+      axle: axles[index] ?? index + 1,
+      index,
+      station: column(recording, 'wheelStation', index),
+      load: column(recording, 'load', index),
+      gap: column(recording, 'gap', index),
+      travel: column(recording, 'travel', index),
+      standing: recording.standing.loads[index] ?? 0,
+      lifts: liftsOf(recording, index),
+    }),
+  );
   return {
     frames: recording.frames,
     time: column(recording, 'time'),

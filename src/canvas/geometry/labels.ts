@@ -25,7 +25,12 @@ export function overlaps(a: Rect, b: Rect): boolean {
 }
 
 function within(inner: Rect, outer: Rect): boolean {
-  return inner.x >= outer.x && inner.y >= outer.y && inner.x + inner.width <= outer.x + outer.width && inner.y + inner.height <= outer.y + outer.height;
+  return (
+    inner.x >= outer.x &&
+    inner.y >= outer.y &&
+    inner.x + inner.width <= outer.x + outer.width &&
+    inner.y + inner.height <= outer.y + outer.height
+  );
 }
 
 /**
@@ -33,18 +38,32 @@ function within(inner: Rect, outer: Rect): boolean {
  * the labels before it. `before` (the places of the last picture) is tried first, so that labels do not jump while
  * nothing is in their way.
  */
-export function placeLabels(wishes: readonly Wish[], taken: readonly Rect[], frame: Rect, before: readonly number[] = []): Placed[] {
+export function placeLabels(
+  wishes: readonly Wish[],
+  taken: readonly Rect[],
+  frame: Rect,
+  before: readonly number[] = [],
+): Placed[] {
   const full: Rect[] = [...taken];
   return wishes.map((wish, i) => {
     const first = before[i] ?? -1;
-    const order = wish.places.map((_, k) => k).sort((a, b) => Number(b === first) - Number(a === first) || a - b);
+    const order = wish.places
+      .map((_, k) => k)
+      .sort((a, b) => Number(b === first) - Number(a === first) || a - b);
     for (const k of order) {
-      const rect = { ...(wish.places[k] as { x: number; y: number }), width: wish.width, height: wish.height };
+      const rect = {
+        ...(wish.places[k] as { x: number; y: number }),
+        width: wish.width,
+        height: wish.height,
+      };
       if (!within(rect, frame) || full.some((other) => overlaps(other, rect))) continue;
       full.push(rect);
       return { place: k, rect };
     }
-    return { place: -1, rect: { ...(wish.places[0] ?? { x: 0, y: 0 }), width: wish.width, height: wish.height } };
+    return {
+      place: -1,
+      rect: { ...(wish.places[0] ?? { x: 0, y: 0 }), width: wish.width, height: wish.height },
+    };
   });
 }
 

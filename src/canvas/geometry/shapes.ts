@@ -8,9 +8,14 @@ export interface Spot {
 }
 
 /** Unit vector from a to b and the distance between them; straight up when they coincide. */
-export function along(a: Spot, b: Spot): { readonly ux: number; readonly uy: number; readonly length: number } {
+export function along(
+  a: Spot,
+  b: Spot,
+): { readonly ux: number; readonly uy: number; readonly length: number } {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  return length > 1e-9 ? { ux: (b.x - a.x) / length, uy: (b.y - a.y) / length, length } : { ux: 0, uy: -1, length: 0 };
+  return length > 1e-9
+    ? { ux: (b.x - a.x) / length, uy: (b.y - a.y) / length, length }
+    : { ux: 0, uy: -1, length: 0 };
 }
 
 /** The spot `t` of the way from a to b, then `side` px to the left of that way. */
@@ -31,7 +36,13 @@ export interface Coil {
  * that they close up as a and b come together. `pitch` places them: even by default; a progressive spring passes a
  * function from 0…1 to 0…1 that crowds them at one end.
  */
-export function coil(a: Spot, b: Spot, turns: number, half: number, pitch: (t: number) => number = (t) => t): Coil {
+export function coil(
+  a: Spot,
+  b: Spot,
+  turns: number,
+  half: number,
+  pitch: (t: number) => number = (t) => t,
+): Coil {
   const front: Path[] = [];
   const back: Path[] = [];
   const at = (i: number) => pitch(i / (2 * turns));

@@ -22,11 +22,13 @@ function piecesNear(profile: Profile, hub: Vec2, radius: number): Piece[] {
     const piece = { px: x0 - hub.x, pz: z0 - hub.z, ex: x1 - x0, ez: z1 - z0 };
     if (nearness(piece) < radius) pieces.push(piece);
   };
-  if (hub.x - radius < (x[0] as number)) put(hub.x - 2 * radius, z[0] as number, x[0] as number, z[0] as number);
+  if (hub.x - radius < (x[0] as number))
+    put(hub.x - 2 * radius, z[0] as number, x[0] as number, z[0] as number);
   for (let i = first; i + 1 < count && (x[i] as number) <= hub.x + radius; i++)
     put(x[i] as number, z[i] as number, x[i + 1] as number, z[i + 1] as number);
   const end = count - 1;
-  if (hub.x + radius > (x[end] as number)) put(x[end] as number, z[end] as number, hub.x + 2 * radius, z[end] as number);
+  if (hub.x + radius > (x[end] as number))
+    put(x[end] as number, z[end] as number, hub.x + 2 * radius, z[end] as number);
   return pieces;
 }
 

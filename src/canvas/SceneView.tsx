@@ -1,0 +1,68 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Playhead } from '../playhead.ts';
+import type { Look, Solved } from '../solved.ts';
+import type { Viewport } from '../viewport.ts';
+import { Legend } from './Legend.tsx';
+import { type Live, openLive } from './live.ts';
+import './scene.css';
+
+export interface SceneViewProps {
+  readonly solved: Solved | null;
+  /** The run before this one, for comparison. */
+  readonly before: Solved | null;
+  readonly playhead: Playhead;
+  readonly viewport: Viewport;
+  readonly look: Look;
+  /** Whether the picture goes along with the vehicle. */
+  readonly follow: boolean;
+  /** The user has moved the picture by hand (false). */
+  readonly onFollow: (follow: boolean) => void;
+}
+
+/** What a screen reader is told of the picture; figures over time are in the charts' captions and tables. */
+function describe(solved: Solved | null): string {
+  if (solved === null) return 'Side view, empty until a run is ready';
+  const { report, ground } = solved;
+  const pieces = ground.pieces.map((piece) => piece.title).join(', ');
+  return `Side view of ${report.vehicle}, ${solved.mechanism.wheels.length} axle lines, on ${pieces}`;
+}
+
+/**
+ * Side view of the run at the playhead's frame. Playhead and viewport are followed without React; a change of run, theme
+ * or follow reaches the picture by props.
+ */
+export function SceneView({ solved, before, playhead, viewport, look, follow, onFollow }: SceneViewProps) {
+  const host = useRef<HTMLDivElement>(null);
+  const live = useRef<Live | null>(null);
+  const [failed, setFailed] = useState('');
+  const wishes = useRef(onFollow);
+  wishes.current = onFollow;
+  const latest = useRef({ solved, before, theme: look.theme, follow });
+  latest.current = { solved, before, theme: look.theme, follow };
+
+  useEffect(() => {
+    const element = host.current;
+    if (element === null) return;
+    const opened = openLive(element, playhead, viewport, {
+      moved: () => wishes.current(false),
+      failed: (message) => setFailed(message),
+    });
+    live.current = opened;
+    opened.take(latest.current);
+    return () => {
+      live.current = null;
+      opened.close();
+    };
+  }, [playhead, viewport]);
+
+  useEffect(() => {
+    live.current?.take({ solved, before, theme: look.theme, follow });
+  }, [solved, before, look.theme, follow]);
+
+  return (
+    <div className="scene-view" ref={host} role="img" aria-label={describe(solved)}>
+      <Legend theme={look.theme} before={before !== null} />
+      {failed !== '' && <p className="scene-failed">{failed}</p>}
+    </div>
+  );
+}

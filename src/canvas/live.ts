@@ -1,0 +1,219 @@
+import type { Playhead } from '../playhead.ts';
+import type { Look, Solved } from '../solved.ts';
+import type { Viewport } from '../viewport.ts';
+import { fitGround, followTo, keepInSight, panBy, type Reach, viewOf, zoomBy } from './camera.ts';
+import { meanHeight } from './geometry/profile.ts';
+import { type Inks, inksOf } from './inks.ts';
+import { listen } from './pointer.ts';
+import { boxIn, frameWithin, type SceneRun, sceneRunOf } from './run.ts';
+import { coalesce } from './schedule.ts';
+import { openStage, type Stage } from './stage.ts';
+
+/** What the picture shows, as the app hands it over. */
+export interface Shown {
+  readonly solved: Solved | null;
+  readonly before: Solved | null;
+  readonly theme: Look['theme'];
+  readonly follow: boolean;
+}
+
+/** The picture at work: takes what to show, draws when playhead or viewport move, until it is closed. */
+export interface Live {
+  take(shown: Shown): void;
+  close(): void;
+}
+
+export interface LiveWishes {
+  /** The user has moved the picture by hand. */
+  moved(): void;
+  failed(message: string): void;
+}
+
+/** Zoom limits: at least a twentieth of the vehicle, at most ten times the ground. */
+const CLOSEST = 0.05;
+const FARTHEST = 10;
+
+/** Height of the highest point of the ground over its lowest, m. */
+function riseOf({ profile }: SceneRun): number {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < profile.count; i++) {
+    least = Math.min(least, profile.z[i] as number);
+    most = Math.max(most, profile.z[i] as number);
+  }
+  return profile.count > 0 ? most - least : 0;
+}
+
+/** Two runs over the same ground by the same vehicle: the second must not move the picture. */
+function samePlace(a: Solved | null, b: Solved): boolean {
+  return (
+    a !== null &&
+    a.report.vehicle === b.report.vehicle &&
+    a.ground.from === b.ground.from &&
+    a.ground.to === b.ground.to
+  );
+}
+
+class LivePicture implements Live {
+  readonly #host: HTMLElement;
+  readonly #playhead: Playhead;
+  readonly #viewport: Viewport;
+  readonly #wishes: LiveWishes;
+  readonly #drawing = coalesce(() => this.#draw());
+  readonly #stops: (() => void)[] = [];
+  #stage: Stage | undefined;
+  #shown: Shown | undefined;
+  #run: SceneRun | null = null;
+  #before: SceneRun | null = null;
+  #inks: Inks | undefined;
+  #lift = 0;
+  #fitted: Solved | null = null;
+  #closed = false;
+
+  constructor(host: HTMLElement, playhead: Playhead, viewport: Viewport, wishes: LiveWishes) {
+    this.#host = host;
+    this.#playhead = playhead;
+    this.#viewport = viewport;
+    this.#wishes = wishes;
+    this.#stops.push(
+      playhead.watch(() => this.#step()),
+      viewport.watch(() => this.#drawing.ask()),
+    );
+    this.#stops.push(
+      listen(host, { pan: (dx, dy) => this.#pan(dx, dy), zoom: (factor, x) => this.#zoom(factor, x) }),
+    );
+    const sizes = new ResizeObserver(() => this.#resize());
+    sizes.observe(host);
+    this.#stops.push(() => sizes.disconnect());
+    void this.#open();
+  }
+
+  async #open(): Promise<void> {
+    try {
+      const stage = await openStage(this.#host, window.location.search, () => this.#drawing.ask());
+      if (this.#closed) {
+        stage.destroy();
+        return;
+      }
+      this.#stage = stage;
+      this.#host.dataset.renderer = stage.renderer;
+      this.#resize();
+    } catch (cause) {
+      this.#wishes.failed(
+        `The side view could not be started (${String(cause)}). The charts below still work.`,
+      );
+    }
+  }
+
+  take(shown: Shown): void {
+    const was = this.#shown;
+    this.#shown = shown;
+    if (was?.theme !== shown.theme) this.#inks = inksOf(shown.theme);
+    if (this.#run?.solved !== shown.solved)
+      this.#run = shown.solved === null ? null : sceneRunOf(shown.solved);
+    if (this.#before?.solved !== shown.before)
+      this.#before = shown.before === null ? null : sceneRunOf(shown.before);
+    this.#fitOnce();
+    if (shown.follow) this.#step();
+    this.#drawing.ask();
+  }
+
+  close(): void {
+    this.#closed = true;
+    this.#drawing.stop();
+    for (const stop of this.#stops) stop();
+    this.#stage?.destroy();
+  }
+
+  #size() {
+    return { width: this.#host.clientWidth, height: this.#host.clientHeight };
+  }
+
+  /** Shows the whole ground the first time that a vehicle or a ground is seen. */
+  #fitOnce(): void {
+    const run = this.#run;
+    const size = this.#size();
+    if (run === null || size.width === 0 || samePlace(this.#fitted, run.solved)) return;
+    this.#fitted = run.solved;
+    this.#lift = 0;
+    const { from, to } = run.solved.ground;
+    this.#viewport.show(fitGround({ from, to, rise: riseOf(run) }, run.stature, size));
+  }
+
+  #resize(): void {
+    const { width, height } = this.#size();
+    this.#stage?.resize(width, height);
+    this.#fitOnce();
+    this.#drawing.ask();
+  }
+
+  /** The frame has changed: goes along with the vehicle if that is wanted. */
+  #step(): void {
+    const run = this.#run;
+    if (run !== null && this.#shown?.follow === true) {
+      const box = boxIn(run, Math.max(0, frameWithin(run, this.#playhead.frame)));
+      this.#viewport.show(followTo(this.#viewport.window, (box.xMin + box.xMax) / 2));
+    }
+    this.#drawing.ask();
+  }
+
+  #pan(dx: number, dy: number): void {
+    const view = this.#view();
+    if (view === undefined || this.#run === null) return;
+    this.#wishes.moved();
+    this.#lift -= dy / view.scale;
+    this.#viewport.show(panBy(this.#viewport.window, -dx / view.scale, this.#run.solved.ground));
+    this.#drawing.ask();
+  }
+
+  #zoom(factor: number, x: number): void {
+    const view = this.#view();
+    if (view === undefined || this.#run === null) return;
+    const at = this.#shown?.follow === true ? this.#viewport.window : undefined;
+    const station = at === undefined ? (x - view.left) / view.scale : (at.from + at.to) / 2;
+    this.#viewport.show(zoomBy(this.#viewport.window, factor, station, this.#reach(this.#run)));
+  }
+
+  #reach({ box, solved }: SceneRun): Reach {
+    const length = box.xMax - box.xMin;
+    return {
+      least: CLOSEST * length,
+      most: FARTHEST * Math.max(length, solved.ground.to - solved.ground.from),
+    };
+  }
+
+  #view() {
+    const run = this.#run;
+    const size = this.#size();
+    if (run === null || size.width === 0) return undefined;
+    const { from, to } = this.#viewport.window;
+    const view = viewOf({ from, to }, size, run.stature, meanHeight(run.profile, from, to), this.#lift);
+    const frame = frameWithin(run, this.#playhead.frame);
+    if (this.#lift !== 0 || frame < 0) return view;
+    const box = boxIn(run, frame);
+    return box.xMax < from || box.xMin > to ? view : keepInSight(view, box);
+  }
+
+  #draw(): void {
+    const view = this.#view();
+    if (this.#stage === undefined || this.#inks === undefined) return;
+    this.#stage.background(this.#inks.of.paper);
+    const start = performance.now();
+    if (this.#run !== null && view !== undefined)
+      this.#stage.scene.show(this.#run, this.#before, this.#inks, view, this.#playhead.frame);
+    this.#stage.scene.root.visible = this.#run !== null;
+    this.#stage.render();
+    this.#host.dataset.frame = String(this.#playhead.frame);
+    this.#host.dataset.scriptTime = (performance.now() - start).toFixed(2);
+  }
+}
+
+/** Opens the picture in an element. */
+export function openLive(
+  host: HTMLElement,
+  playhead: Playhead,
+  viewport: Viewport,
+  wishes: LiveWishes,
+): Live {
+  return new LivePicture(host, playhead, viewport, wishes);
+}

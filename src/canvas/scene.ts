@@ -1,0 +1,77 @@
+import { Container } from 'pixi.js';
+import type { View } from './camera.ts';
+import type { Inks } from './inks.ts';
+import { BeforeLayer, BodyworkLayer } from './layers/bodies.ts';
+import { ForcesLayer } from './layers/forces.ts';
+import { GhostLayer } from './layers/ghost.ts';
+import { GroundLayer } from './layers/ground.ts';
+import type { Layer, Setting } from './layers/layer.ts';
+import { LinkageLayer } from './layers/linkage.ts';
+import { MarksLayer } from './layers/marks.ts';
+import { RulerLayer } from './layers/ruler.ts';
+import { WheelsLayer } from './layers/wheels.ts';
+import { frameWithin, posesIn, type SceneRun } from './run.ts';
+
+/**
+ * The picture: layers from the earth up. `show` draws a frame of a run; what does not change with the frame is drawn
+ * again only when run, theme or scale are other ones.
+ */
+export class Scene {
+  readonly root = new Container();
+  /** What is drawn in the world: counted from the picture's corner. */
+  readonly #world: readonly Layer[];
+  /** What is drawn with the vehicle: counted from its station. */
+  readonly #vehicle = new Container();
+  readonly #carried: readonly Layer[];
+  readonly #over: readonly Layer[];
+  #setting: Setting | undefined;
+
+  /** @param resolution pixels per CSS pixel, for texts */
+  constructor(resolution: number) {
+    this.#world = [new GroundLayer(), new MarksLayer(resolution)];
+    this.#carried = [
+      new BeforeLayer(),
+      new BodyworkLayer(),
+      new GhostLayer(),
+      new WheelsLayer(),
+      new LinkageLayer(),
+    ];
+    this.#over = [new ForcesLayer(resolution), new RulerLayer(resolution)];
+    this.root.addChild(
+      ...this.#world.map((l) => l.container),
+      this.#vehicle,
+      ...this.#over.map((l) => l.container),
+    );
+    this.#vehicle.addChild(...this.#carried.map((l) => l.container));
+  }
+
+  /** Draws a frame. Without any frame the picture keeps what it had. */
+  show(run: SceneRun, before: SceneRun | null, inks: Inks, view: View, frame: number): void {
+    const within = frameWithin(run, frame);
+    if (within < 0) return;
+    const setting = this.#settingFor(run, before, inks, view.scale);
+    const origin = run.poses[0]?.x[within] ?? 0;
+    const moment = { frame: within, view, origin, poses: posesIn(run, within, origin) };
+    this.#vehicle.position.set(view.left + origin * view.scale, view.top);
+    for (const layer of [...this.#world, ...this.#carried, ...this.#over]) layer.show(setting, moment);
+  }
+
+  #settingFor(run: SceneRun, before: SceneRun | null, inks: Inks, scale: number): Setting {
+    const was = this.#setting;
+    if (was?.run === run && was.before === before && was.inks === inks && sameScale(was.scale, scale))
+      return was;
+    const setting = { run, before, inks, scale };
+    this.#setting = setting;
+    for (const layer of [...this.#world, ...this.#carried, ...this.#over]) layer.build(setting);
+    return setting;
+  }
+
+  destroy(): void {
+    this.root.destroy({ children: true });
+  }
+}
+
+/** Scales that differ by rounding only, as those of a window that is moved along. */
+function sameScale(a: number, b: number): boolean {
+  return Math.abs(a - b) <= 1e-9 * a;
+}
