@@ -88,9 +88,8 @@ export function formatNumber(value: number, digits = 3): string {
   const size = Math.abs(value);
   if (size === 0) return '0';
   if (size < 1e-4 || size >= 1e9) {
-    return String(Number(value.toPrecision(digits)))
-      .replace('e+', 'e')
-      .replace(/^-/, '−');
+    const power = value.toExponential(digits - 1).replace(/\.?0*e\+?/, 'e');
+    return power.replace(/^-/, '−');
   }
   const places = Math.max(0, digits - 1 - Math.floor(Math.log10(size)));
   const text = value.toFixed(Math.min(places, 20));
