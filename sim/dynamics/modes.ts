@@ -206,7 +206,11 @@ function stiffnessOf(element: BoundElement, mechanism: Mechanism, kind: Stiffnes
     (i) => -1.1 * reach.down + ((reach.up + reach.down) * 1.1 * i) / 22,
   );
   const corners = element.law.corners.flatMap((c) => [c - 1e-6 * unit, c + 1e-6 * unit]);
-  return Math.max(0, ...[...places, ...corners].map((x) => element.law.stiffness(x, memory)));
+  const stuckAt = (x: number) => {
+    element.law.rest?.(x, memory);
+    return element.law.stiffness(x, memory);
+  };
+  return Math.max(0, ...[...places, ...corners].map(stuckAt));
 }
 
 /** Load and tangent stiffness of a line's tyres on the level under the mean load, or under three times it. */

@@ -124,6 +124,7 @@ export class Plant {
     let effort = 0;
     if (!working) {
       // dry friction and dampers are left out while the vehicle is set down: it stands where its springs balance
+      law.rest?.(x, w.memory);
       effort = count * law.spring(x, w.memory);
     } else {
       if (law.advance) this.lost += count * law.advance(Number.isNaN(w.last) ? x : w.last, x, w.memory);

@@ -18,6 +18,9 @@ export function dryFriction(limit: number, breakaway: number): ElementLaw {
     stiffness: (x, memory) => bristleStiffness(bristle, bent(x, memory)),
     damping: 0,
     advance: (_from, to, memory) => dragBristle(bristle, withinReach(to), memory),
+    rest: (x, memory) => {
+      memory[0] = withinReach(x);
+    },
     corners: [-breakaway, breakaway],
   };
 }

@@ -29,6 +29,11 @@ export interface ElementLaw {
    * below zero. Absent when memory is 0.
    */
   advance?(from: number, to: number, memory: Float64Array): number;
+  /**
+   * Makes the memory that of an element that has come to rest at x without any friction: for setting a vehicle down,
+   * where springs alone decide. Absent when memory is 0.
+   */
+  rest?(x: number, memory: Float64Array): void;
   /** Where U bends (stop faces, table points): tests sample beside them, not across. */
   readonly corners: readonly number[];
 }

@@ -8,14 +8,10 @@ import { withinReach } from './reach.ts';
 
 const leaves = z
   .strictObject({
-    count: z
-      .int()
-      .min(1)
-      .max(50)
-      .meta({
-        description: 'Leaves of full length, all alike. Graded leaves are softer: give `rate` for them.',
-        unit: '1',
-      }),
+    count: z.int().min(1).max(50).meta({
+      description: 'Leaves of full length, all alike. Graded leaves are softer: give `rate` for them.',
+      unit: '1',
+    }),
     width: quantity('length', 'Width of a leaf.', { least: 1e-5, most: 10 }),
     thickness: quantity('length', 'Thickness of a leaf.', { least: 1e-6, most: 1 }),
     span: quantity('length', 'Free length: eye to eye, or from the clamp to the tip when held at one end.', {
@@ -23,13 +19,10 @@ const leaves = z
       most: 100,
     }),
     modulus: quantity('stress', "Young's modulus; spring steel about 206 GPa.", { least: 1e3, most: 1e13 }),
-    held: z
-      .enum(['at both ends', 'at one end'])
-      .default('at both ends')
-      .meta({
-        description:
-          'At both ends with the load in the middle, or clamped at one end with the load at the tip.',
-      }),
+    held: z.enum(['at both ends', 'at one end']).default('at both ends').meta({
+      description:
+        'At both ends with the load in the middle, or clamped at one end with the load at the tip.',
+    }),
   })
   .meta({ description: 'The leaves, when the rate is not known.' });
 
@@ -57,6 +50,9 @@ export function springWithFriction(elastic: ElementLaw, friction: number, breaka
     stiffness: (x, memory) => elastic.stiffness(x, memory) + bristleStiffness(bristle, bent(x, memory)),
     damping: elastic.damping,
     advance: (_from, to, memory) => dragBristle(bristle, withinReach(to), memory),
+    rest: (x, memory) => {
+      memory[0] = withinReach(x);
+    },
     corners: [...elastic.corners, -breakaway, breakaway],
   };
 }

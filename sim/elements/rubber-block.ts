@@ -17,12 +17,10 @@ import {
 const hardness = z
   .strictObject({
     shoreA: quantity('ratio', 'Shore A hardness.', { least: 20, most: 80 }),
-    relation: z
-      .enum(hardnessRelations)
-      .meta({
-        description:
-          'Relation to the modulus: Gent (1958), or that of Ruess for 30 to 60, which gives 1.4 to 1.6 times as much. Neither is sure; try both.',
-      }),
+    relation: z.enum(hardnessRelations).meta({
+      description:
+        'Relation to the modulus: Gent (1958), or that of Ruess for 30 to 60, which gives 1.4 to 1.6 times as much. Neither is sure; try both.',
+    }),
   })
   .refine((h) => h.relation !== 'ruess' || (h.shoreA >= 30 && h.shoreA <= 60), {
     message: 'the relation of Ruess holds from 30 to 60 Shore A',
@@ -105,6 +103,9 @@ export function rubber(block: Block, drawnAt: number, hysteresis: Hysteresis): E
     },
     damping: 0,
     advance: (_from, to, memory) => dragBristle(bristle, bentBy(pressed(to)), memory),
+    rest: (x, memory) => {
+      memory[0] = bentBy(pressed(x));
+    },
     corners: [...blockCorners(block), grows].map((y) => y - drawnAt),
   };
 }

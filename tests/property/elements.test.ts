@@ -157,7 +157,7 @@ describe.each(kinds.map((kind) => [kind.kind, kind] as const))('%s', (_name, kin
 
   it('loses energy, if any, where its memory moves on, and comes with as much memory as it says', () => {
     const law = lawOf(kind, kind.sample) as ElementLaw;
-    expect(law.advance !== undefined).toBe(law.memory > 0);
+    expect([law.advance !== undefined, law.rest !== undefined]).toEqual([law.memory > 0, law.memory > 0]);
     fc.assert(
       fc.property(any.law, any.past, any.x, (moved, past, x) => {
         const memory = memoryAfter(moved, past);
@@ -167,6 +167,37 @@ describe.each(kinds.map((kind) => [kind.kind, kind] as const))('%s', (_name, kin
         // What is lost is what the energy falls by when the memory catches up, to the round-off of that energy.
         expect(Math.abs(before - moved.energy(x, memory) - lost)).toBeLessThanOrEqual(1e-12 * before);
       }),
+    );
+  });
+
+  it('comes to rest with no friction in its effort and none of its energy', () => {
+    fc.assert(
+      fc.property(
+        any.law,
+        any.past,
+        any.x,
+        fc.double({ min: 0, max: span, noNaN: true }),
+        (law, past, x, way) => {
+          const memory = memoryAfter(law, past);
+          law.rest?.(x, memory);
+          const effort = law.spring(x, memory);
+          const energy = law.energy(x, memory);
+          expect(law.advance?.(x, x, memory) ?? 0).toBe(0);
+          // Come from below or from above, friction pulls one way or the other: rest lies between, at the least energy.
+          const [below, above] = [x - way, x + way].map((from) => {
+            const led = memoryAfter(law, [from]);
+            law.rest?.(from, led);
+            law.advance?.(from, x, led);
+            return { effort: law.spring(x, led), energy: law.energy(x, led) };
+          }) as [{ effort: number; energy: number }, { effort: number; energy: number }];
+          const roundOff = EPSILON * OPERATIONS * Math.abs(effort);
+          expect(below.effort).toBeLessThanOrEqual(effort + roundOff);
+          expect(above.effort).toBeGreaterThanOrEqual(effort - roundOff);
+          expect(energy).toBeLessThanOrEqual(
+            Math.min(below.energy, above.energy) * (1 + EPSILON * OPERATIONS),
+          );
+        },
+      ),
     );
   });
 
