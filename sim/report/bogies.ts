@@ -13,11 +13,11 @@ export interface Bogie {
   readonly name: string;
   /** Members that it is made of, by name: the common one, or the joined ones. */
   readonly members: readonly string[];
-  /** Indices of its wheels, front to rear as the vehicle has them. */
+  /** Indices of its wheels, in the vehicle's order. */
   readonly wheels: readonly number[];
 }
 
-/** The bogies of a vehicle, inner ones before those around them. */
+/** The bogies of a vehicle: small ones before those around them, front before rear. */
 export function bogiesOf(mechanism: Mechanism): readonly Bogie[] {
   const beams = mechanism.bodies
     .map((body, index) => ({
@@ -28,12 +28,15 @@ export function bogiesOf(mechanism: Mechanism): readonly Bogie[] {
     .slice(1)
     .reverse();
   const seen = new Set<string>();
-  return [...beams, ...joinedOnes(mechanism)].filter(({ wheels }) => {
+  const found = [...beams, ...joinedOnes(mechanism)].filter(({ wheels }) => {
     const key = wheels.join();
     if (wheels.length < 2 || seen.has(key)) return false;
     seen.add(key);
     return true;
   });
+  const foremost = ({ wheels }: Bogie) =>
+    Math.min(...wheels.map((wheel) => mechanism.wheels[wheel]?.axle ?? 0));
+  return found.sort((a, b) => a.wheels.length - b.wheels.length || foremost(a) - foremost(b));
 }
 
 /** Wheels that these bodies carry, directly or through others. */

@@ -64,12 +64,3 @@ export function greatestOf(values: Float64Array): Peak | undefined {
 export function wheelStationAt(recording: Recording, index: number, frame: number): number {
   return finite(column(recording, 'wheelStation', index)[Math.max(0, Math.min(recording.frames - 1, frame))]);
 }
-
-/** Greatest station of the vehicle over the run, m, its end included, and when it was reached. */
-export function furthestStation(recording: Recording): { readonly value: number; readonly moment: Moment } {
-  const peak = greatestOf(column(recording, 'station'));
-  if (peak === undefined || recording.end.station > peak.value) {
-    return { value: recording.end.station, moment: momentAt(recording, recording.end) };
-  }
-  return { value: peak.value, moment: momentOf(recording, peak.frame) };
-}

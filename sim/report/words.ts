@@ -36,11 +36,16 @@ export function besideLimit(
 /** Vehicles with wheels from this radius on are spoken of in metres, models in millimetres, m. */
 const largeWheel = 0.2;
 
-/** A station for people, in one unit for one vehicle: 'station 840 mm' of a model, 'station 13.44 m' of a large one. */
-export function stationWords(run: Run, station: number): string {
+/** A place along the way for people, in one unit for one vehicle: '840 mm' of a model, '13.44 m' of a large one. */
+export function placeWords(run: Run, station: number, digits = 3): string {
   const large = run.mechanism.size >= largeWheel;
-  return `station ${large ? formatQuantity(station, 'length', 4, 'm') : formatQuantity(station, 'length', 3, 'mm')}`;
+  return large
+    ? formatQuantity(station, 'length', digits + 1, 'm')
+    : formatQuantity(station, 'length', digits, 'mm');
 }
+
+/** The same as a station: 'station 840 mm'. */
+export const stationWords = (run: Run, station: number): string => `station ${placeWords(run, station)}`;
 
 /** When and where the vehicle was: 'vehicle at station 770 mm, 2.31 s'. */
 export function momentWords(run: Run, moment: Moment): string {

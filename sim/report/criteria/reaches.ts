@@ -2,9 +2,10 @@ import { z } from 'zod';
 import { column } from '../../../shared/recording.ts';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
-import { furthestStation, momentAt, momentOf } from '../moments.ts';
+import { momentAt, momentOf } from '../moments.ts';
 import type { Outcome } from '../outcome.ts';
-import { besideLimit, endWords, lengthWords, stationWords, timeWords } from '../words.ts';
+import { furthestStation, senseOf } from '../way.ts';
+import { besideLimit, endWords, lengthWords, placeWords, stationWords, timeWords } from '../words.ts';
 
 const fields = z.strictObject({
   station: quantity(
@@ -28,19 +29,21 @@ export const reaches = defineCriterion({
       ? 'The vehicle reaches the end of its run'
       : `The vehicle reaches station ${lengthWords(station)}`,
   judge({ station }, run) {
-    const furthest = furthestStation(run.recording).value;
+    const furthest = furthestStation(run).value;
     // A goal at the very station where the run ended counts as reached: slack of a millionth of a wheel radius.
     const reached =
       station === undefined
         ? run.recording.end.kind === 'arrived'
-        : furthest >= station - 1e-6 * run.mechanism.size;
+        : senseOf(run) * (furthest - station) >= -1e-6 * run.mechanism.size;
     return reached ? arrived(run, station, furthest) : fellShort(run, station, furthest);
   },
 });
 
 function arrived(run: Run, station: number | undefined, furthest: number): Outcome {
   const { recording } = run;
-  const frame = station === undefined ? -1 : column(recording, 'station').findIndex((x) => x >= station);
+  const sense = senseOf(run);
+  const frame =
+    station === undefined ? -1 : column(recording, 'station').findIndex((x) => sense * (x - station) >= 0);
   const moment = frame < 0 ? momentAt(recording, recording.end) : momentOf(recording, frame);
   const says = `The vehicle reaches ${stationWords(run, station ?? furthest)} after ${timeWords(moment.time)}.`;
   return {
@@ -48,7 +51,7 @@ function arrived(run: Run, station: number | undefined, furthest: number): Outco
     value: furthest,
     limit: station ?? null,
     unit: 'm',
-    shown: lengthWords(furthest),
+    shown: placeWords(run, furthest),
     says,
     moment,
   };
@@ -56,13 +59,14 @@ function arrived(run: Run, station: number | undefined, furthest: number): Outco
 
 function fellShort(run: Run, station: number | undefined, furthest: number): Outcome {
   const { end } = run.recording;
+  const words = (value: number, digits?: number) => placeWords(run, value, digits);
   const cause = endWords(run) ?? 'the run was over';
   return {
     pass: false,
     value: furthest,
     limit: station ?? null,
     unit: 'm',
-    shown: station === undefined ? lengthWords(furthest) : besideLimit(lengthWords, furthest, station),
+    shown: station === undefined ? words(furthest) : besideLimit(words, furthest, station),
     says: `The vehicle gets only to ${stationWords(run, furthest)}: after ${timeWords(end.time)} ${cause}.`,
     moment: momentAt(run.recording, end),
   };

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { type Flight, flights, longestOf } from '../flights.ts';
+import { meanwhile } from '../meanwhile.ts';
 import { momentAt } from '../moments.ts';
 import { type Outcome, unknownNames } from '../outcome.ts';
 import { besideLimit, brokenOff, momentWords, stationWords, theWheel, timeWords } from '../words.ts';
@@ -46,10 +47,11 @@ function verdictOf(run: Run, flight: Flight, longest: number): Outcome {
   const of = recording.wheels[flight.wheel] ?? '';
   const moment = momentAt(recording, { time: flight.from, station: flight.station });
   const shown = besideLimit(timeWords, flight.duration, longest);
+  const why = flight.duration > longest ? meanwhile(run, flight.wheel, moment.frame) : '';
   const open = flight.open ? ', until the end' : '';
   const says =
     `${theWheel(of)} is off the ground for ${shown} from ${stationWords(run, flight.wheelStation)} on${open} ` +
-    `(${momentWords(run, moment)}).${brokenOff(run)}`;
+    `(${momentWords(run, moment)}).${why}${brokenOff(run)}`;
   return {
     pass: flight.duration <= longest,
     value: flight.duration,

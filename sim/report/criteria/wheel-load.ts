@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
+import { meanwhile } from '../meanwhile.ts';
 import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
 import { type LoadPeak, leastShare } from '../wheel-load.ts';
 import {
@@ -51,9 +52,10 @@ function verdictOf(run: Run, worst: LoadPeak, least: number): Outcome {
   const name = run.recording.wheels[worst.wheel] ?? '';
   const value = worst.share ?? 0;
   const shown = besideLimit(shareWords, value, least);
+  const why = value < least ? meanwhile(run, worst.wheel, worst.moment.frame) : '';
   const says =
     `${theWheel(name)} goes down to ${shown} of its standing load at ${stationWords(run, worst.wheelStation)}` +
-    `${flightWords(worst)} (${momentWords(run, worst.moment)}).${brokenOff(run)}`;
+    `${flightWords(worst)} (${momentWords(run, worst.moment)}).${why}${brokenOff(run)}`;
   return {
     pass: value >= least,
     value,

@@ -83,4 +83,22 @@ describe('bogies', () => {
     expect(withPivot(-0.108)).toEqual([['arm 1 and arm 2', [0, 1]]]);
     expect(withPivot(-0.12)).toEqual([]);
   });
+
+  it('come front before rear, small before large', () => {
+    const bodies = [
+      bodyOf('chassis', -1),
+      bodyOf('front beam', 0),
+      bodyOf('rocker', 0),
+      bodyOf('rear beam', 2),
+    ];
+    const wheels = [
+      wheelOf('4', 4, 3, -0.2),
+      wheelOf('3', 3, 2, -0.1),
+      wheelOf('2', 2, 1, 0),
+      wheelOf('1', 1, 1, 0.1),
+      wheelOf('5', 5, 3, -0.3),
+    ];
+    const names = bogiesOf(truck({ bodies, wheels, members: [] })).map((b) => b.name);
+    expect(names).toEqual(['front beam', 'rear beam', 'rocker']);
+  });
 });

@@ -63,6 +63,19 @@ describe('wheel-load', () => {
     expect(verdict(asked, dipTo(4))).toMatchObject({ pass: true, shown: '20 %' });
   });
 
+  it('says what may be why: a member at its droop stop, and the wheel that carries the load instead', () => {
+    const written: Written = {
+      fill: {
+        load: (_, wheel, frame) => (frame === 120 ? ([20, 2, 37][wheel] ?? 0) : 20),
+        motion: (_, member, frame) => (frame === 120 ? ([-0.015, -0.3][member] ?? 0) : 0),
+      },
+    };
+    expect(verdict(asked, written).says).toMatch(
+      /Meanwhile rear beam is at its droop stop and the rear wheel carries 185 % of its standing load\.$/,
+    );
+    expect(verdict({ kind: 'wheel-load', least: 0.05 }, written).says).not.toContain('Meanwhile');
+  });
+
   it('looks only at the wheels that were named', () => {
     expect(verdict({ ...asked, wheels: ['front', 'rear'] }, dipTo(1))).toMatchObject({
       pass: true,
@@ -194,6 +207,21 @@ describe('reaches', () => {
       asks: 'The vehicle reaches station 200 mm',
       pass: true,
       moment: { frame: 96, time: 0.4 },
+    });
+  });
+  it('follows a vehicle that drives backwards', () => {
+    const backwards = truck({ drive: { speed: -0.5, acceleration: 0.5 } });
+    const written: Written = {
+      fill: { station: (t) => 2 - 0.5 * t },
+      end: { kind: 'stuck', time: 1, station: 1.5, cause: 'no grip' },
+    };
+    expect(verdict({ kind: 'reaches', station: '1.8 m' }, written, backwards)).toMatchObject({
+      pass: true,
+      moment: { frame: 96 },
+    });
+    expect(verdict({ kind: 'reaches', station: '1.4 m' }, written, backwards)).toMatchObject({
+      pass: false,
+      value: 1.5,
     });
   });
   it('counts a goal as reached that the run ended at, to the last digit', () => {

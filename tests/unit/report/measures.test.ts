@@ -201,6 +201,22 @@ describe('grip, tyres, distance, time', () => {
   });
 });
 
+describe('driving backwards', () => {
+  it('is measured along the way too', () => {
+    const backwards = truck({ drive: { speed: -0.5, acceleration: 0.5 } });
+    const run = runOf(
+      {
+        frames: 3,
+        fill: { station: (_, __, frame) => [2, 1.5, 1.6][frame] ?? 0 },
+        end: { kind: 'time-up', time: 1, station: 1.6 },
+      },
+      backwards,
+    );
+    expect(only(run, 'stationReached')).toMatchObject({ value: 1.5, moment: { frame: 1 } });
+    expect(only(run, 'distance').value).toBe(0.5);
+  });
+});
+
 describe('energy audit residual', () => {
   it('is the greatest gap in work = stored + lost over the work done', () => {
     // Work 10 J at the end; at frame 4 stored + lost are 0.05 J short.
