@@ -10,7 +10,7 @@ const widestTurn = 2 * Math.acos(1 - 0.001);
  * Number of points with which an arc of that half-angle (rad) is drawn: the least even number of chords that keeps
  * 0.1 % of the radius, and one point more. Even, so that the crest is one of them.
  */
-export function arcPoints(half: number): number {
+function arcPoints(half: number): number {
   return 2 * Math.max(1, Math.ceil(half / widestTurn)) + 1;
 }
 

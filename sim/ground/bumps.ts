@@ -5,6 +5,7 @@ import { quantity } from '../../shared/schema/quantity.ts';
 import { crestArc } from './arc.ts';
 import { defineGround } from './ground.ts';
 import { checkRow, row } from './row.ts';
+import { spoken } from './size.ts';
 
 /**
  * A row of equal bumps, each a circular arc on level ground: a half circle of a given radius, or the flatter arc of a
@@ -83,7 +84,7 @@ function sizeOf(
   if (height > base / 2) {
     problems.error(
       'height',
-      `is ${height} m, more than half the base of ${base} m: the bump would hang over its own foot`,
+      `is ${spoken(height)}, more than half the base of ${spoken(base)}: the bump would hang over its own foot`,
       'widen the base, or lay a log',
     );
   }

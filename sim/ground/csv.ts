@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import { Problems } from '../../shared/problem.ts';
-import { parseQuantity } from '../../shared/units.ts';
+import { fromUnit } from '../../shared/units.ts';
 import { checkProfile, type Reading } from './csv-profile.ts';
 import { readColumns } from './csv-text.ts';
 import { defineGround, type GroundSource } from './ground.ts';
+import { spoken } from './size.ts';
 
 const unit = (of: string) =>
   z
@@ -62,7 +63,7 @@ export const csv = defineGround({
     const text = textOf(params, source, problems);
     const readings = text === undefined ? [] : readColumns(text, params, where, problems);
     if (text !== undefined) checkProfile(readings, where, problems);
-    const points = laid(readings, metres(params.stationUnit), metres(params.heightUnit));
+    const points = laid(readings, fromUnit(1, params.stationUnit), fromUnit(1, params.heightUnit));
     checkExtent(points, where, problems);
     return { points: problems.failed ? [] : points, problems: problems.list };
   },
@@ -96,14 +97,7 @@ function textOf(
   return undefined;
 }
 
-/** Metres in one of a unit. */
-function metres(of: string): number {
-  const read = parseQuantity(`1 ${of}`, 'length');
-  if (!read.ok) throw new Error(`the unit table has no '${of}'`);
-  return read.value;
-}
-
-/** The points in m, the first at (0, 0). */
+/** The points in m, the first at (0, 0); `station` and `height` are the metres in one of the file's units. */
 function laid(readings: readonly Reading[], station: number, height: number): Vec2[] {
   const first = readings[0];
   if (first === undefined) return [];
@@ -117,6 +111,8 @@ function laid(readings: readonly Reading[], station: number, height: number): Ve
 function checkExtent(points: readonly Vec2[], where: string, problems: Problems): void {
   const length = points.at(-1)?.x ?? 0;
   const highest = points.reduce((most, p) => Math.max(most, Math.abs(p.z)), 0);
-  if (length > 1e6) problems.error(where, `is ${length} m long, more than a million`, "check 'stationUnit'");
-  if (highest > 1e4) problems.error(where, `is ${highest} m high, more than 10,000`, "check 'heightUnit'");
+  if (length > 1e6)
+    problems.error(where, `is ${spoken(length)} long, more than 1000 km`, "check 'stationUnit'");
+  if (highest > 1e4)
+    problems.error(where, `is ${spoken(highest)} high, more than 10 km`, "check 'heightUnit'");
 }

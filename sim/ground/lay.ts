@@ -3,7 +3,7 @@ import { type Checked, type Problem, Problems } from '../../shared/problem.ts';
 import { limits } from '../../shared/schema/scenario.ts';
 import type { Ground, GroundKind, GroundSource } from './ground.ts';
 import { groundKinds } from './registry.ts';
-import { sameVertex, tooManyPoints } from './size.ts';
+import { sameVertex, spoken, tooManyPoints } from './size.ts';
 
 /**
  * Length of the level ground before the first piece and after the last one, m. Longer than any run: an hour at the
@@ -52,7 +52,7 @@ export function layGround(pieces: readonly GroundPiece[], source: GroundSource):
     const end = append(chain, start, shape.points, (station) =>
       problems.warn(
         path,
-        `goes up and down again at station ${station} m; that wall or slot without width is left out`,
+        `goes up and down again at station ${spoken(station)}; that wall or slot without width is left out`,
         'put a short flat between the two faces',
       ),
     );

@@ -18,7 +18,7 @@ export const classMeans = {
 } as const;
 
 /** Reference spatial frequency n0 of the classes, cycle/m (ISO 8608:2016). */
-export const referenceFrequency = 0.1;
+const referenceFrequency = 0.1;
 
 /**
  * Points per shortest wave. A straight line between neighbours misses the shortest wave by up to 8 % of its amplitude

@@ -5,7 +5,7 @@ import { quantity } from '../../shared/schema/quantity.ts';
 import { limits } from '../../shared/schema/scenario.ts';
 import { defineGround } from './ground.ts';
 import { classMeans, pointsPerWave, type Road, roadGrid, roadHeights } from './road.ts';
-import { tooManyPoints } from './size.ts';
+import { spoken, tooManyPoints } from './size.ts';
 
 const fields = z.strictObject({
   length: quantity('length', 'Length of the piece as it lies here (for a model: at model size).', {
@@ -67,7 +67,11 @@ export const rough = defineGround({
     const road = roadOf(params, problems);
     const taper = params.taper ?? params.length / 10;
     if (taper > params.length / 2) {
-      problems.error('taper', `is ${taper} m, more than half the length`, `at most ${params.length / 2} m`);
+      problems.error(
+        'taper',
+        `is ${spoken(taper)}, more than half the length`,
+        `at most ${spoken(params.length / 2)}`,
+      );
     }
     if (problems.failed) return { points: [], problems: problems.list };
     return { points: points(road, params.scale, taper), problems: problems.list };
@@ -85,9 +89,15 @@ function roadOf(params: z.output<typeof fields>, problems: Problems): Road {
   }
   const length = params.length * scale;
   if (shortest >= longest) {
-    problems.error('shortest', `is ${shortest} m, not shorter than the longest wave, ${longest} m`);
+    problems.error(
+      'shortest',
+      `is ${spoken(shortest)}, not shorter than the longest wave, ${spoken(longest)}`,
+    );
   } else if (length < shortest) {
-    problems.error('length', `is ${length} m at full size, shorter than its shortest wave, ${shortest} m`);
+    problems.error(
+      'length',
+      `is ${spoken(length)} at full size, shorter than its shortest wave, ${spoken(shortest)}`,
+    );
   } else if ((length * pointsPerWave) / shortest > limits.groundPoints) {
     problems.error(
       'length',

@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import type { Problems } from '../../shared/problem.ts';
 import { limits } from '../../shared/schema/scenario.ts';
-import { sameVertex, tooManyPoints } from './size.ts';
+import { sameVertex, spoken, tooManyPoints } from './size.ts';
 
 /** Reports a row of obstacles that has no spacing where it needs one, or whose obstacles run into each other; m. */
 export function checkRow(count: number, spacing: number | undefined, base: number, problems: Problems): void {
@@ -10,7 +10,7 @@ export function checkRow(count: number, spacing: number | undefined, base: numbe
   } else if (count > 1 && spacing < base) {
     problems.error(
       'spacing',
-      `is ${spacing} m, less than the length of one (${base} m): they would run into each other`,
+      `is ${spoken(spacing)}, less than the length of one (${spoken(base)}): they would run into each other`,
       'space them further apart, or make them smaller',
     );
   }

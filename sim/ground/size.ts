@@ -1,4 +1,8 @@
 import { limits } from '../../shared/schema/scenario.ts';
+import { formatQuantity } from '../../shared/units.ts';
+
+/** A length (m) for a message, to six digits: '39 mm', '1.5 m'. */
+export const spoken = (length: number): string => formatQuantity(length, 'length', 6);
 
 /** What to say about ground with that many points: more than `limits.groundPoints`. */
 export function tooManyPoints(count: number): string {

@@ -3,6 +3,7 @@ import type { Vec2 } from '../../shared/geometry/vec.ts';
 import { Problems } from '../../shared/problem.ts';
 import { quantity } from '../../shared/schema/quantity.ts';
 import { defineGround } from './ground.ts';
+import { spoken } from './size.ts';
 
 /** A table of points joined by straight lines, moved so that its first point is where the piece begins. */
 export const table = defineGround({
@@ -35,7 +36,7 @@ export const table = defineGround({
       if (station < last) {
         problems.error(
           `points[${i}].station`,
-          `goes back from ${last} m to ${station} m`,
+          `goes back from ${spoken(last)} to ${spoken(station)}`,
           'put the points in order of their stations',
         );
       }

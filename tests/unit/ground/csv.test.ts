@@ -196,7 +196,7 @@ describe('what is wrong with a CSV is told by line', () => {
   it('figures too large to be a ground', () => {
     expect(told('0,0\n1e308,0\n')[0]).toMatch(/^text, line 2: the station 1e308 is too large/);
     expect(told('0,0\n5000,0\n', { stationUnit: 'km' })[0]).toMatch(
-      /^text: is 5000000 m long, more than a million \(check 'stationUnit'\)/,
+      /^text: is 5000 km long, more than 1000 km \(check 'stationUnit'\)/,
     );
   });
 

@@ -96,7 +96,7 @@ describe('laying ground', () => {
         .map(([, z]) => z),
     ).toEqual([-0.05, -0.02]);
     expect(told(...pieces)).toEqual([
-      'ground[1]: goes up and down again at station 0.1 m; that wall or slot without width is left out (put a short flat between the two faces)',
+      'ground[1]: goes up and down again at station 100 mm; that wall or slot without width is left out (put a short flat between the two faces)',
     ]);
   });
 

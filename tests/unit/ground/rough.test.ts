@@ -155,7 +155,7 @@ describe('random rough ground', () => {
       /^shortest: is 200 m, not shorter than the longest wave/,
     );
     expect(told(rough, { length: 0.05, class: 'A' })[0]).toMatch(
-      /^length: is 0\.05 m at full size, shorter than its shortest wave/,
+      /^length: is 50 mm at full size, shorter than its shortest wave/,
     );
     expect(told(rough, { ...written, taper: 4 })[0]).toMatch(/^taper: is 4 m, more than half the length/);
     expect(told(rough, { length: 3000, class: 'A' })[0]).toMatch(/^length: makes a ground of 240,000 points/);

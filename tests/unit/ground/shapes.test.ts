@@ -97,7 +97,7 @@ describe('a table of points', () => {
   it('reports every station that goes back', () => {
     const points = [0, 1, 0.5, 2, 1.9].map((station) => ({ station, height: 0 }));
     expect(told(table, { points })).toEqual([
-      'points[2].station: goes back from 1 m to 0.5 m (put the points in order of their stations)',
+      'points[2].station: goes back from 1 m to 500 mm (put the points in order of their stations)',
       'points[4].station: goes back from 2 m to 1.9 m (put the points in order of their stations)',
     ]);
   });
@@ -151,7 +151,7 @@ describe('round bumps', () => {
   it('may touch each other but not overlap', () => {
     expect(told(bumps, { count: 4, radius: '20 mm', spacing: '40 mm' })).toEqual([]);
     expect(told(bumps, { count: 4, radius: '20 mm', spacing: '39 mm' })[0]).toMatch(
-      /^spacing: is 0\.039 m, less than the length of one \(0\.04 m\)/,
+      /^spacing: is 39 mm, less than the length of one \(40 mm\)/,
     );
   });
 
@@ -161,7 +161,7 @@ describe('round bumps', () => {
     expect(told(bumps, { count: 2, radius: 0.01 })[0]).toMatch(/^spacing: is missing/);
     expect(told(bumps, { count: 1, radius: 0.01, base: 1 })[0]).toMatch(/^base: stands beside a radius/);
     expect(told(bumps, { count: 1, height: 0.03, base: 0.05 })[0]).toMatch(
-      /^height: is 0\.03 m, more than half the base/,
+      /^height: is 30 mm, more than half the base/,
     );
   });
 
