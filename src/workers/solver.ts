@@ -23,17 +23,29 @@ export function startWorker(): WorkerLike {
 export class Solver {
   readonly #start: () => WorkerLike;
   #worker: WorkerLike;
+  #broken = false;
   #ticket = 0;
   #settle: ((outcome: Outcome) => void) | undefined;
 
   constructor(start: () => WorkerLike = startWorker) {
     this.#start = start;
-    this.#worker = start();
+    this.#worker = this.#fresh();
+  }
+
+  /** A worker that breaks down before its first order (its script can't be loaded) is not given one. */
+  #fresh(): WorkerLike {
+    const worker = this.#start();
+    this.#broken = false;
+    worker.onerror = () => {
+      this.#broken = true;
+    };
+    return worker;
   }
 
   /** Drives a document; a run that is still under way is called off first. Never rejects. */
   solve(document: unknown, tell: (progress: Progress) => void): Promise<Outcome> {
     this.cancel();
+    if (this.#broken) this.#replaceWorker();
     this.#ticket += 1;
     const ticket = this.#ticket;
     const worker = this.#worker;
@@ -63,7 +75,7 @@ export class Solver {
     this.#worker.onmessage = null;
     this.#worker.onerror = null;
     this.#worker.terminate();
-    this.#worker = this.#start();
+    this.#worker = this.#fresh();
   }
 
   #finish(outcome: Outcome): void {

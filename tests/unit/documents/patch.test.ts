@@ -1,0 +1,70 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type Json, withoutValue, withValue } from '../../../src/documents/json.ts';
+import { patchText } from '../../../src/documents/patch.ts';
+
+const text = `{
+  "title": "A \\"quoted\\" title, with [brackets] and {braces}",
+  "wheels": [ { "name": "front", "radius": "55 mm" },
+              { "name": "rear",  "radius": 0.055 } ],
+  "run": {},
+  "drive": {
+    "speed": "0.2 m/s"
+  }
+}
+`;
+const before = JSON.parse(text) as Json;
+
+describe('writing an edited document back into its text', () => {
+  it('gives the very same text when nothing was edited', () => {
+    expect(patchText(text, before, before)).toBe(text);
+    const edited = withValue(before, ['drive', 'speed'], '1 m/s');
+    expect(patchText(text, before, withValue(edited, ['drive', 'speed'], '0.2 m/s'))).toBe(text);
+  });
+
+  it('touches only the figure that changed', () => {
+    const after = withValue(before, ['wheels', 1, 'radius'], '60 mm');
+    expect(patchText(text, before, after)).toBe(text.replace('0.055', '"60 mm"'));
+  });
+
+  it('takes several edits at once, whatever their order', () => {
+    const one = withValue(before, ['drive', 'speed'], '0.25 m/s');
+    const after = withValue(one, ['wheels', 0, 'radius'], '5 mm');
+    const wanted = text.replace('0.2 m/s', '0.25 m/s').replace('55 mm', '5 mm');
+    expect(patchText(text, before, after)).toBe(wanted);
+  });
+
+  it('adds a key on a line of its own where the others have one, and beside them where they share one', () => {
+    const own = withValue(before, ['drive', 'acceleration'], '0.3 m/s^2');
+    expect(patchText(text, before, own)).toContain(
+      '"speed": "0.2 m/s",\n    "acceleration": "0.3 m/s^2"\n  }',
+    );
+    const shared = withValue(before, ['wheels', 0, 'width'], '40 mm');
+    expect(patchText(text, before, shared)).toContain('"radius": "55 mm", "width": "40 mm" },');
+    const empty = withValue(before, ['run', 'frames'], 120);
+    expect(patchText(text, before, empty)).toContain('"run": { "frames": 120 },');
+  });
+
+  it('leaves a key out', () => {
+    const after = withoutValue(before, ['wheels', 0, 'radius']);
+    expect(JSON.parse(patchText(text, before, after))).toEqual(after);
+  });
+
+  it('keeps a byte order mark and odd line ends', () => {
+    const odd = `\uFEFF{\r\n\t"a" : 1 ,\r\n\t"b":[1,2]\r\n}`;
+    const parsed = JSON.parse(odd.slice(1)) as Json;
+    expect(patchText(odd, parsed, withValue(parsed, ['b', 1], 3))).toBe(odd.replace('[1,2]', '[1,3]'));
+  });
+
+  it('finds its way through any JSON', () => {
+    fc.assert(
+      fc.property(fc.jsonValue(), fc.integer({ min: 0, max: 4 }), fc.integer(), (value, indent, figure) => {
+        const document = { first: 1, value, last: 2 } as unknown as Json;
+        const written = JSON.stringify(document, null, indent);
+        const parsed = JSON.parse(written) as Json;
+        const after = withValue(withValue(parsed, ['first'], figure), ['last'], `${figure} mm`);
+        expect(JSON.parse(patchText(written, parsed, after))).toEqual(JSON.parse(JSON.stringify(after)));
+      }),
+    );
+  });
+});

@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { type Json, valueAt } from '../../../src/documents/json.ts';
+import {
+  createDocumentStore,
+  edit,
+  isEdited,
+  markSaved,
+  openDocument,
+  redo,
+  textOf,
+  undo,
+} from '../../../src/store/document.ts';
+
+const text = '{ "drive": { "speed": "0.2 m/s" } }\n';
+const speed = ['drive', 'speed'];
+
+function opened() {
+  const store = createDocumentStore();
+  openDocument(store, 'a.json', text, JSON.parse(text) as Json);
+  return store;
+}
+
+const speedOf = (store: ReturnType<typeof opened>) => valueAt(store.getState().raw, speed);
+
+describe('the open document', () => {
+  it('gives back its file byte for byte when nothing was edited', () => {
+    const store = opened();
+    expect(isEdited(store.getState())).toBe(false);
+    expect(textOf(store.getState())).toBe(text);
+  });
+
+  it('takes edits back and brings them again', () => {
+    const store = opened();
+    edit(store, speed, '1 m/s');
+    edit(store, speed, '2 m/s');
+    undo(store);
+    expect(speedOf(store)).toBe('1 m/s');
+    undo(store);
+    expect(isEdited(store.getState())).toBe(false);
+    undo(store);
+    redo(store);
+    redo(store);
+    redo(store);
+    expect(speedOf(store)).toBe('2 m/s');
+  });
+
+  it('takes all edits of one drag back in one step, back to where the drag began', () => {
+    const store = opened();
+    edit(store, speed, '1 m/s');
+    for (let i = 0; i < 200; i += 1) edit(store, speed, `${i} m/s`, 'drag 1');
+    edit(store, speed, '9 m/s', 'drag 2');
+    undo(store);
+    expect(speedOf(store)).toBe('199 m/s');
+    undo(store);
+    expect(speedOf(store)).toBe('1 m/s');
+  });
+
+  it('forgets what could be brought again once something else is edited', () => {
+    const store = opened();
+    edit(store, speed, '1 m/s');
+    undo(store);
+    edit(store, speed, '3 m/s');
+    redo(store);
+    expect(speedOf(store)).toBe('3 m/s');
+  });
+
+  it('is no longer edited once it is saved, and edited again when the edit is taken back', () => {
+    const store = opened();
+    edit(store, speed, '1 m/s');
+    const saved = textOf(store.getState());
+    expect(saved).toBe('{ "drive": { "speed": "1 m/s" } }\n');
+    markSaved(store, 'b.json', saved);
+    expect(isEdited(store.getState())).toBe(false);
+    undo(store);
+    expect(isEdited(store.getState())).toBe(true);
+    expect(textOf(store.getState())).toBe(text);
+  });
+
+  it('counts an edit to the value it has already as none', () => {
+    const store = opened();
+    edit(store, speed, '0.2 m/s');
+    expect(store.getState().past).toHaveLength(0);
+  });
+
+  it('starts afresh with another file, also one of the same name', () => {
+    const store = opened();
+    const { opening } = store.getState();
+    edit(store, speed, '1 m/s');
+    openDocument(store, 'a.json', text, JSON.parse(text) as Json);
+    expect(store.getState()).toMatchObject({ past: [], future: [], opening: opening + 1 });
+  });
+});
