@@ -30,6 +30,8 @@ describe('bogies', () => {
 
   it('are not made by the chassis: two arms on their own are no bogie, nor are rods to the chassis one', () => {
     expect(bogiesOf(truck({ bodies: arms, wheels: onArms }))).toEqual([]);
+    const toChassis = [rodOf('torque rod 1', 0, 1), rodOf('torque rod 2', 0, 3)];
+    expect(bogiesOf(truck({ bodies: arms, wheels: onArms, rods: toChassis }))).toEqual([]);
     expect(
       bogiesOf(
         truck({ bodies: arms, wheels: onArms, rods: [rodOf('torque rod', 0, 3), rodOf('other', 1, 0)] }),

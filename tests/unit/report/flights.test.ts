@@ -55,6 +55,13 @@ describe('flights', () => {
     expect(longestOf(found)).toBe(found[1]);
   });
 
+  it('counts from the first of two lift-offs without a touch-down between them', () => {
+    const events = [...hop('front', 0.2, 0.1).slice(0, 1), ...hop('front', 0.3, 0.1)];
+    expect(flights(recordingOf(truck(), { events }))).toMatchObject([
+      { from: 0.2, duration: expect.closeTo(0.2, 12) },
+    ]);
+  });
+
   it('gives no share of time for a run that took none', () => {
     expect(shareOfTime(recordingOf(truck(), { frames: 1 }), 0, [])).toBeUndefined();
   });
