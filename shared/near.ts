@@ -25,7 +25,7 @@ const bare = (word: string) => word.toLowerCase().replace(/[^\p{L}\p{N}%°µ]/gu
 
 /**
  * The candidate that a person most likely meant by `word`, or undefined when none is near. Case, hyphens and spaces
- * don't count; one change is allowed per three letters, and a clear beginning of a word counts as near.
+ * don't count; two changes are allowed per five letters, and a clear beginning of a word counts as near.
  */
 export function nearest(word: string, candidates: Iterable<string>): string | undefined {
   const wanted = bare(word.slice(0, 100));
@@ -39,7 +39,7 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
     const distance = begins ? 0.5 : editDistance(wanted, other);
     const allowed = Math.max(
       wanted.length >= 3 ? 1 : 0,
-      Math.floor(Math.max(wanted.length, other.length) / 3),
+      Math.floor(Math.max(wanted.length, other.length) / 2.5),
     );
     const off = wanted === other ? 0 : distance;
     if (off <= allowed && off < least) {

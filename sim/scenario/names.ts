@@ -70,7 +70,10 @@ function referencesIn(value: unknown, path: Path): Named[] {
 function tellUnknown(reference: Named, known: readonly string[], says: string, problems: Problems): void {
   if (known.includes(reference.name)) return;
   const near = nearest(reference.name, known);
-  const list = known.length === 0 ? `the vehicle has no ${says}s` : `known: ${known.slice(0, 20).join(', ')}`;
+  const list =
+    known.length === 0
+      ? `the vehicle has no ${says}s`
+      : `known: ${[...new Set(known)].slice(0, 20).join(', ')}`;
   const hint = near === undefined ? list : `did you mean "${near}"?`;
   problems.error(pathText(reference.path), `the vehicle has no ${says} called '${reference.name}'`, hint);
 }

@@ -92,7 +92,8 @@ function wrongSize(reading: Reading, path: Path, issue: Sized): Problem {
 function wrongValue(reading: Reading, path: Path, values: readonly unknown[]): Problem {
   const value = valueAt(reading, path);
   if (value === undefined) return missing(reading, path);
-  const near = typeof value === 'string' ? didYouMean(value, values.map(String)) : undefined;
+  const texts = values.filter((v) => typeof v === 'string');
+  const near = typeof value === 'string' ? didYouMean(value, texts) : undefined;
   const list = values.map(shown).join(', ');
   return error(path, `is ${shown(value)}, must be ${values.length === 1 ? list : `one of ${list}`}`, near);
 }
@@ -113,7 +114,10 @@ function wrongUnion(reading: Reading, path: Path, issue: Union): Problem[] {
   const schema = schemaAt(reading.schema, reading.document, path);
   const value = valueAt(reading, path);
   // The text of a figure is our own (see quantity): it names the dimension that was wanted.
-  if (schema !== undefined && isFigure(schema)) return [error(path, issue.message)];
+  if (schema !== undefined && isFigure(schema)) {
+    const hint = value === undefined ? missing(reading, path).hint : undefined;
+    return [error(path, issue.message, hint)];
+  }
   if (value === undefined) return [missing(reading, path)];
   const meant = schema === undefined ? undefined : optionFor(schema, value);
   if (schema !== undefined && meant !== undefined && typeof value === 'object' && value !== null) {
@@ -121,7 +125,7 @@ function wrongUnion(reading: Reading, path: Path, issue: Union): Problem[] {
     if (inner.length > 0)
       return inner.flatMap((i) => problemsOf(reading, { ...i, path: [...path, ...i.path] }));
   }
-  return [error(path, `is ${shown(value)}, ${wantedBy(issue)} was wanted`)];
+  return [error(path, `is ${shown(value)}, must be ${wantedBy(issue)}`)];
 }
 
 /** What the options of a union take, when the value fits none of them: 'one of 1, 2, 4', '"all", or a list'. */

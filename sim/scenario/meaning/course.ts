@@ -1,3 +1,4 @@
+import type { Problems } from '../../../shared/problem.ts';
 import { limits } from '../../../shared/schema/scenario.ts';
 import { formatQuantity } from '../../../shared/units.ts';
 import { courseOf } from '../course.ts';
@@ -6,21 +7,25 @@ import type { Whole, WholeCheck } from './check.ts';
 const metres = (station: number) => formatQuantity(station, 'length', 4);
 
 /** The run begins and ends on the ground that was drawn. */
-export const runStaysOnGround: WholeCheck = ({ scenario, ground }, problems) => {
+function staysOnGround({ scenario, ground }: Whole, problems: Problems): boolean {
+  let stays = true;
   for (const field of ['start', 'until'] as const) {
     const station = scenario.run[field];
     if (station === undefined || (station >= ground.from && station <= ground.to)) continue;
+    stays = false;
     problems.error(
       `run.${field}`,
       `is station ${metres(station)}, and the ground goes from ${metres(ground.from)} to ${metres(ground.to)}`,
       'choose a station on the ground, or lengthen the ground',
     );
   }
-};
+  return stays;
+}
 
-/** The end of the run lies in the direction of travel, and can be reached within the longest run. */
-export const runHasAWay: WholeCheck = (whole: Whole, problems) => {
+/** The run begins and ends on the ground; its end lies in the direction of travel, and can be reached within the longest run. */
+export const runHasAWay: WholeCheck = (whole, problems) => {
   const { scenario, ground } = whole;
+  if (!staysOnGround(whole, problems)) return;
   const { speed } = scenario.vehicle.drive;
   if (speed === 0) return;
   const { start, until, time } = courseOf(scenario, ground);

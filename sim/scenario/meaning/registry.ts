@@ -3,14 +3,20 @@ import { beamsBalance } from './beams.ts';
 import { bodiesAreFew } from './bodies.ts';
 import { carriersHaveBodies } from './carriers.ts';
 import type { EntryCheck, WholeCheck } from './check.ts';
-import { runHasAWay, runStaysOnGround } from './course.ts';
+import { runHasAWay } from './course.ts';
 import { elementsAct } from './elements.ts';
 import { loopsMove } from './loops.ts';
 import { startIsClear } from './start.ts';
 import { axlesAreCarried, driveCanMove, tyresCarry } from './support.ts';
+import { hubsAreAboveGround } from './wheels.ts';
 
 /** Checks of single entries. A new check is its function and one line here. */
-export const entryChecks: readonly EntryCheck[] = [carriersHaveBodies, elementsAct, bodiesAreFew];
+export const entryChecks: readonly EntryCheck[] = [
+  carriersHaveBodies,
+  elementsAct,
+  hubsAreAboveGround,
+  bodiesAreFew,
+];
 
 /** Checks of the whole, run once every entry makes sense. A new check is its function and one line here. */
 export const wholeChecks: readonly WholeCheck[] = [
@@ -20,7 +26,6 @@ export const wholeChecks: readonly WholeCheck[] = [
   axlesAreCarried,
   tyresCarry,
   driveCanMove,
-  runStaysOnGround,
   runHasAWay,
   startIsClear,
 ];

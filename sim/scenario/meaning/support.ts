@@ -1,3 +1,4 @@
+import { formatShare } from '../../../shared/units.ts';
 import type { Coordinate, Mechanism } from '../../mechanism/mechanism.ts';
 import type { WholeCheck } from './check.ts';
 
@@ -23,18 +24,19 @@ export const axlesAreCarried: WholeCheck = ({ scenario, mechanism }, problems) =
   }
 };
 
-/** Tyres carry the mean load with less than half of their radius pressed in. */
+/** Tyres carry the mean load with less than half of their radius pressed in; past all of it there is no tyre left. */
 export const tyresCarry: WholeCheck = ({ scenario, mechanism }, problems) => {
   const wheels = scenario.vehicle.wheels.reduce((sum, wheel) => sum + wheel.count, 0);
   const load = (mechanism.mass * mechanism.gravity) / wheels;
   scenario.vehicle.wheels.forEach((wheel, i) => {
     const pressed = load / wheel.tyre.stiffnessPerWheel / wheel.radius;
-    if (pressed > 0.5)
-      problems.warn(
-        `vehicle.wheels[${i}].tyre.stiffnessPerWheel`,
-        `lets the mean load press the tyre in by ${Math.round(100 * pressed)} % of its radius`,
-        'is it the rate of ONE wheel, in the right unit?',
-      );
+    const path = `vehicle.wheels[${i}].tyre.stiffnessPerWheel`;
+    const hint = 'is it the rate of ONE wheel, in the right unit?';
+    const share = formatShare(pressed);
+    if (pressed >= 1)
+      problems.error(path, `lets the mean load press the tyre in by ${share} of its radius`, hint);
+    else if (pressed > 0.5)
+      problems.warn(path, `lets the mean load press the tyre in by ${share} of its radius`, hint);
   });
 };
 
