@@ -120,7 +120,7 @@ const VEHICLE_SHARE = 0.62;
 export function fitVehicle(box: Box, stature: Stature, size: Size): StationWindow {
   const scale = Math.min(
     (VEHICLE_SHARE * plotWidth(size.width)) / (box.xMax - box.xMin),
-    heightScale(size, stature.above + stature.below),
+    heightScale(size, box.zMax - box.zMin + stature.below),
   );
   return around((box.xMin + box.xMax) / 2, scale, size);
 }

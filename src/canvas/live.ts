@@ -1,7 +1,7 @@
 import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
-import { fitGround, followTo, keepInSight, panBy, type Reach, viewOf, zoomBy } from './camera.ts';
+import { fitGround, followTo, keepInSight, panBy, type Reach, type View, viewOf, zoomBy } from './camera.ts';
 import { meanHeight } from './geometry/profile.ts';
 import { type Inks, inksOf } from './inks.ts';
 import { listen } from './pointer.ts';
@@ -161,9 +161,21 @@ class LivePicture implements Live {
     const view = this.#view();
     if (view === undefined || this.#run === null) return;
     this.#wishes.moved();
+    if (this.#lift === 0) this.#lift = this.#liftIn(view);
     this.#lift -= dy / view.scale;
     this.#viewport.show(panBy(this.#viewport.window, -dx / view.scale, this.#run.solved.ground));
     this.#drawing.ask();
+  }
+
+  /** The vertical move that a view has over the plain one, m: a drag goes on from what is in sight. */
+  #liftIn(view: View): number {
+    const plain = this.#run === null ? view : this.#plainView(this.#run, 0);
+    return (plain.top - view.top) / view.scale;
+  }
+
+  #plainView(run: SceneRun, lift: number): View {
+    const { from, to } = this.#viewport.window;
+    return viewOf({ from, to }, this.#size(), run.stature, meanHeight(run.profile, from, to), lift);
   }
 
   #zoom(factor: number, x: number): void {
@@ -182,16 +194,17 @@ class LivePicture implements Live {
     };
   }
 
-  #view() {
+  #view(): View | undefined {
     const run = this.#run;
     const size = this.#size();
     if (run === null || size.width === 0) return undefined;
     const { from, to } = this.#viewport.window;
-    const view = viewOf({ from, to }, size, run.stature, meanHeight(run.profile, from, to), this.#lift);
+    const view = this.#plainView(run, this.#lift);
     const frame = frameWithin(run, this.#playhead.frame);
     if (this.#lift !== 0 || frame < 0) return view;
     const box = boxIn(run, frame);
-    return box.xMax < from || box.xMin > to ? view : keepInSight(view, box);
+    if (box.xMax < from || box.xMin > to) return view;
+    return keepInSight(view, { ...box, zMin: box.zMin - run.stature.below });
   }
 
   #draw(): void {

@@ -18,9 +18,21 @@ export interface Stage {
   destroy(): void;
 }
 
-/** Renderers in the order in which they are tried; `?renderer=canvas` asks for the plain one. */
+/** Whether WebGL is drawn by a graphics card; a browser that would draw it in software says so when it is asked like this. */
+function hasGraphicsCard(): boolean {
+  const probe = document.createElement('canvas').getContext('webgl2', { failIfMajorPerformanceCaveat: true });
+  probe?.getExtension('WEBGL_lose_context')?.loseContext();
+  return probe !== null;
+}
+
+/**
+ * Renderers in the order in which they are tried. WebGL without a graphics card fills pixels several times slower than
+ * the plain canvas, so it comes second there. `?renderer=canvas` and `?renderer=webgl` ask for one of them.
+ */
 function renderersFor(search: string): ('webgl' | 'canvas')[] {
-  return new URLSearchParams(search).get('renderer') === 'canvas' ? ['canvas'] : ['webgl', 'canvas'];
+  const asked = new URLSearchParams(search).get('renderer');
+  if (asked === 'canvas' || asked === 'webgl') return [asked];
+  return hasGraphicsCard() ? ['webgl', 'canvas'] : ['canvas', 'webgl'];
 }
 
 /** Waits for the faces that the picture writes in, but not for long: it can be drawn without them. */

@@ -20,6 +20,9 @@ export function useTracks(solved: ChartProps['solved']): Tracks | null {
   }, [solved]);
 }
 
+/** Bands at least this high have their wheel's load under its name, px. */
+const ROOM_FOR_LOADS = 24;
+
 function meanStanding(tracks: Tracks): number {
   return tracks.wheels.reduce((sum, w) => sum + w.standing, 0) / Math.max(1, tracks.wheels.length);
 }
@@ -84,8 +87,12 @@ export function Bands({ solved, before, playhead, viewport, look, axis }: ChartP
           <span className="band-axle" style={{ color: palette.soft }}>
             {wheel.axle}
           </span>
-          <span className="band-name">{wheel.name}</span>
-          <span className="band-load" style={{ color: palette.soft }} ref={keep(`load ${wheel.index}`)} />
+          <span className="band-words">
+            <span className="band-name">{wheel.name}</span>
+            {height >= ROOM_FOR_LOADS && (
+              <span className="band-load" style={{ color: palette.soft }} ref={keep(`load ${wheel.index}`)} />
+            )}
+          </span>
         </div>
       ))}
       {tracks.wheels.map((wheel, i) => (

@@ -66,7 +66,7 @@ function rangeOf(curves: readonly Curve[], shown: Shown, floor?: number): Span {
       least = Math.min(least, e.least);
       greatest = Math.max(greatest, e.greatest);
     }
-  return Number.isFinite(least) ? niceRange(least, greatest, 3, shown.factor, floor) : { from: 0, to: 1 };
+  return Number.isFinite(least) ? niceRange(least, greatest, 6, shown.factor, floor) : { from: 0, to: 1 };
 }
 
 /** The curves of one quantity, a wheel each. */

@@ -1,4 +1,4 @@
-import { spreadOut } from '../canvas/geometry/labels.ts';
+import { placeLabels } from '../canvas/geometry/labels.ts';
 import { place } from './bandsChart.ts';
 import type { Axis, Chart, Paper, Pointed } from './chart.ts';
 import { type Shown, timeShown } from './figures.ts';
@@ -92,7 +92,7 @@ export class StripsChart implements Chart {
     for (const tick of ticksOf(strip.range.from, strip.range.to, 3, strip.shown)) {
       const y = across(tick.value, strip.range, top);
       hairline(draw, GUTTER.left, y, right, y);
-      draw.fillText(tick.label.replace('-', '−'), GUTTER.left - 8, y);
+      draw.fillText(tick.label, GUTTER.left - 8, y);
     }
     draw.setLineDash([1, 3]);
     draw.strokeStyle = palette.soft;
@@ -161,19 +161,21 @@ export class StripsChart implements Chart {
         y: across(curve.values[last] ?? 0, strip.range, top),
       };
     });
-    const ys = spreadOut(
-      ends.map((e) => e.y),
-      10,
-      top,
-      top + HEIGHT.strip,
-    );
+    const wishes = ends.map(({ x, y }) => ({
+      width: 8,
+      height: 10,
+      places: [0, -10, 10, -20, 20, -30, 30].map((dy) => ({
+        x: Math.min(x, width - GUTTER.right) + 4,
+        y: y - 5 + dy,
+      })),
+    }));
+    const column = { x: GUTTER.left, y: top - 6, width: width - GUTTER.left, height: HEIGHT.strip + 12 };
     draw.font = type.small;
     draw.fillStyle = palette.ink;
     draw.textAlign = 'left';
     draw.textBaseline = 'middle';
-    ends.forEach(({ key, x }, i) => {
-      const right = Math.min(x, width - GUTTER.right) + 4;
-      if (key !== '' && right > GUTTER.left) draw.fillText(key, right, ys[i] as number);
+    placeLabels(wishes, [], column).forEach(({ place: where, rect }, i) => {
+      if (where >= 0) draw.fillText(ends[i]?.key ?? '', rect.x, rect.y + 5);
     });
   }
 

@@ -12,7 +12,7 @@ export interface Tick {
 export function ticksOf(from: number, to: number, count: number, shown: Shown): readonly Tick[] {
   const scale = scaleLinear().domain([from * shown.factor, to * shown.factor]);
   const text = scale.tickFormat(count);
-  return scale.ticks(count).map((v) => ({ value: v / shown.factor, label: text(v).replaceAll(',', ' ') }));
+  return scale.ticks(count).map((v) => ({ value: v / shown.factor, label: grouped(text(v)) }));
 }
 
 /** Ticks of the shared ruler for a picture this wide: a label every 90 px or so. Those outside the column are left out. */
@@ -43,4 +43,12 @@ export function niceRange(
     .nice(count)
     .domain() as [number, number];
   return { from: from / factor, to: to / factor };
+}
+
+/** A true minus sign, and a thin space between thousands from five digits on. */
+function grouped(text: string): string {
+  const plain = text.replaceAll(',', '');
+  const [whole = '', rest] = plain.replace('-', '−').split('.');
+  const digits = whole.replace('−', '').length > 4 ? whole.replace(/(\d)(?=(\d{3})+$)/g, '$1\u2009') : whole;
+  return rest === undefined ? digits : `${digits}.${rest}`;
 }

@@ -23,7 +23,7 @@ function drawCoil(site: SpanSite, pen: Pen, turns: number, pitch?: (t: number) =
   const [a, b] = endsOf(site);
   const half = Math.min(site.unit * 0.24, Math.max(2.5, site.drawn * 0.3));
   const { front, back, seats } = coil(a, b, turns, half, pitch);
-  pen.stroke(back, 'thin', 'soft');
+  pen.stroke(back, 'thin');
   pen.stroke([...front, ...seats], 'firm');
 }
 

@@ -36,10 +36,9 @@ function drawSpan(site: SpanSite, way: 1 | -1, pen: Pen): void {
   const t = (way * room) / length;
   const p = beside(a, b, t, half);
   const q = beside(a, b, t, -half);
+  const foot = beside(a, b, 0, 0);
   const plate = [beside(a, b, 0, half * 1.2), beside(a, b, 0, -half * 1.2)] as const;
-  const holder = way > 0 ? beside(a, b, t + (half * 0.9) / length, 0) : beside(a, b, t, half);
-  const hold = way > 0 ? b : beside(a, b, 1, half);
-  pen.stroke([[holder.x, holder.y, hold.x, hold.y]], 'thin', 'soft');
+  if (!met) pen.stroke([[foot.x, foot.y, (p.x + q.x) / 2, (p.y + q.y) / 2]], 'thin', 'faint');
   pen.stroke([[plate[0].x, plate[0].y, plate[1].x, plate[1].y]], 'line');
   block(way > 0 ? p : q, way > 0 ? q : p, -half * 0.9, met, pen);
 }

@@ -17,11 +17,15 @@ export const torsion: Drawing = {
       pen.stroke([[a.x, a.y, b.x, b.y]], 'firm');
       return;
     }
-    const bar = Math.max(2, site.unit * 0.1);
-    const ring = site.unit * (0.34 + 0.12 * site.slot);
+    const bar = Math.max(2, site.unit * 0.09);
+    const ring = site.unit * (0.4 + 0.1 * site.slot);
     const free = site.now - site.sign * site.strain;
     pen.stroke([spiral(site.at, bar, ring, free - site.sign * Math.PI * 2.5, site.now)], 'thin');
-    if (Math.abs(site.strain) > FAN_LEAST) pen.stroke([spiral(site.at, ring, ring, free, site.now)], 'load');
+    if (Math.abs(site.strain) > FAN_LEAST) {
+      const { x, y } = site.at;
+      pen.stroke([[x, y, x + ring * Math.cos(free), y - ring * Math.sin(free)]], 'thin', 'soft');
+      pen.stroke([spiral(site.at, ring, ring, free, site.now)], 'load');
+    }
     pen.fill(spiral(site.at, bar, bar, 0, Math.PI * 2), 'ink');
   },
 };

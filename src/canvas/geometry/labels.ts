@@ -66,20 +66,3 @@ export function placeLabels(
     };
   });
 }
-
-/** Moves values apart along one axis so that neighbours keep `gap`, as little as possible and within [from, to]; order is kept. */
-export function spreadOut(values: readonly number[], gap: number, from: number, to: number): number[] {
-  const order = values.map((value, i) => ({ value, i })).sort((a, b) => a.value - b.value);
-  const at = order.map(({ value }) => Math.min(to, Math.max(from, value)));
-  for (let i = 1; i < at.length; i++) at[i] = Math.max(at[i] as number, (at[i - 1] as number) + gap);
-  let limit = to;
-  for (let i = at.length - 1; i >= 0; i--) {
-    at[i] = Math.min(at[i] as number, limit);
-    limit = (at[i] as number) - gap;
-  }
-  const out = new Array<number>(values.length).fill(0);
-  order.forEach(({ i }, k) => {
-    out[i] = at[k] as number;
-  });
-  return out;
-}

@@ -67,7 +67,7 @@ export class LinkageLayer implements Layer {
       widthOf(ARM, radius),
       inks,
     );
-    const pen = penOn(g, inks, Math.min(1.6, Math.max(0.8, radius / 34)));
+    const pen = penOn(g, inks, Math.min(1.25, Math.max(0.8, radius / 40)));
     for (const [seat, drawing] of this.#seats) drawing.draw(siteAt(mechanism, seat, poses, scale), pen);
     this.#drawPins(g, inks, radius, at);
   }

@@ -42,7 +42,7 @@ export class WheelsLayer implements Layer {
       };
       const r = wheel.radius * scale;
       disc.turning.circle(0, 0, r * RIM).stroke({ width: r > 14 ? 1.25 : 0.85, color: inks.of.ink });
-      strokeOn(disc.turning, [[r * (RIM + 0.08), 0, r * 0.9, 0]], Math.max(1.5, r * 0.07), inks.of.ink);
+      strokeOn(disc.turning, [[r * (RIM + 0.09), 0, r * 0.86, 0]], Math.max(1.25, r * 0.05), inks.of.ink);
       if (r > 14) strokeOn(disc.turning, bolts(r * (RIM - 0.17)), 1, inks.of.ink);
       disc.hub
         .circle(0, 0, Math.max(1.5, r * HUB))
