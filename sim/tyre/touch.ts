@@ -21,12 +21,17 @@ export interface Touch {
   readonly depth: Float64Array;
   /** Stored energy of all patches over k, m²·rad. */
   energy: number;
+  /**
+   * Tangent of the total force over k by the hub's place: ∂fx/∂x, ∂fx/∂z, ∂fz/∂x, ∂fz/∂z, rad; then ∂/∂x and ∂/∂z of the
+   * total `moment`, m·rad. For Newton's method.
+   */
+  readonly tangent: Float64Array;
 }
 
 /** Room for the contacts of one wheel. */
 export function makeTouch(): Touch {
   const row = () => new Float64Array(maxPatches);
-  return { count: 0, fx: row(), fz: row(), press: row(), moment: row(), depth: row(), energy: 0 };
+  return { count: 0, fx: row(), fz: row(), press: row(), moment: row(), depth: row(), energy: 0, tangent: new Float64Array(6) };
 }
 
 /** Ground that turns upwards by more than 30° from one segment to the next parts two patches. */
@@ -46,6 +51,7 @@ const partingSine = 0.5;
 export function findTouch(touch: Touch, ground: Ground, x: number, z: number, radius: number): void {
   touch.count = 0;
   touch.energy = 0;
+  touch.tangent.fill(0);
   const last = lastSegment(ground, x + radius);
   let joins = false;
   let tx0 = 0;
@@ -58,11 +64,16 @@ export function findTouch(touch: Touch, ground: Ground, x: number, z: number, ra
     const before = joins;
     joins = false;
     if (z - radius >= Math.max(az, bz)) continue;
-    const length = Math.sqrt((bx - ax) * (bx - ax) + (bz - az) * (bz - az));
-    const tx = (bx - ax) / length;
-    const tz = (bz - az) / length;
-    const p = (z - az) * tx - (x - ax) * tz;
-    if (!(p > 0 && p < radius)) continue;
+    const dx = bx - ax;
+    const dz = bz - az;
+    // twice the area of hub and segment, against radius times length: most segments are skipped without a root
+    const area = (z - az) * dx - (x - ax) * dz;
+    const square = dx * dx + dz * dz;
+    if (!(area > 0 && area * area < radius * radius * square)) continue;
+    const length = Math.sqrt(square);
+    const tx = dx / length;
+    const tz = dz / length;
+    const p = area / length;
     const half = Math.sqrt(radius * radius - p * p);
     const foot = (x - ax) * tx + (z - az) * tz;
     const ua = Math.max(-foot, -half);
@@ -123,6 +134,19 @@ function pressSegment(
   touch.moment[row] = (touch.moment[row] as number) + p * normal;
   const nearest = ua <= 0 && ub >= 0 ? p : Math.min(ra, rb);
   touch.depth[row] = Math.max(touch.depth[row] as number, radius - nearest);
+  // with the hub moving along the normal p grows; along the segment both ends move against it, which counts at an end
+  // that is cut (δ > 0 there) and vanishes at one that the rim itself ends
+  const byNormal = (-radius * (ub / rb - ua / ra)) / p;
+  const byAlong = radius / ra - radius / rb;
+  const kx = -tz * byNormal + tx * byAlong;
+  const kz = tx * byNormal + tz * byAlong;
+  const { tangent } = touch;
+  tangent[0] = (tangent[0] as number) - tz * kx;
+  tangent[1] = (tangent[1] as number) - tz * kz;
+  tangent[2] = (tangent[2] as number) + tx * kx;
+  tangent[3] = (tangent[3] as number) + tx * kz;
+  tangent[4] = (tangent[4] as number) + p * kx - tz * normal;
+  tangent[5] = (tangent[5] as number) + p * kz + tx * normal;
 }
 
 /** Whether the hub lies behind (under) segment i, so that it cannot press it. */
@@ -152,6 +176,15 @@ function pressSilhouette(
   const push = (0.5 * depth * depth) / reach;
   touch.press[row] = (touch.press[row] as number) + push;
   touch.moment[row] = (touch.moment[row] as number) + push * reach;
+  // F = f·(dz, −dx) with f = ±½·δ²/ρ², and the hub's motion is against (dx, dz)
+  const slope = (-side * depth * (1 / square + depth / (square * reach))) / reach;
+  const { tangent } = touch;
+  tangent[0] = (tangent[0] as number) - slope * dx * dz;
+  tangent[1] = (tangent[1] as number) - slope * dz * dz - size;
+  tangent[2] = (tangent[2] as number) + slope * dx * dx + size;
+  tangent[3] = (tangent[3] as number) + slope * dx * dz;
+  tangent[4] = (tangent[4] as number) + (depth * dx) / reach;
+  tangent[5] = (tangent[5] as number) + (depth * dz) / reach;
 }
 
 /** Distance from a point (x, z) m to the ground line, m, among the segments within `reach` m of x; `reach` if none is nearer. */

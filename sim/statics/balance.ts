@@ -1,0 +1,471 @@
+import type { Ground } from '../ground/ground.ts';
+import type { BoundElement, Mechanism } from '../mechanism/mechanism.ts';
+import { findTouch, makeTouch, type Touch } from '../tyre/touch.ts';
+import { type Chain, type ChainState, chainOf, makeChainState, placeChain, pointOf, pointRates } from './chain.ts';
+
+/**
+ * How the thrust that holds the vehicle is shared among driven wheels. `none`: no thrust; a horizontal hold at the
+ * reference point is what is missing. `locked`: all driven axles turn alike, so that each takes thrust in proportion to
+ * its load (equal use of grip; it may exceed what there is, and then says how much grip is wanted). `equal-torque`:
+ * open differentials or equal motors; a wheel at its grip limit gives no more.
+ */
+export type Sharing = 'none' | 'locked' | 'equal-torque';
+
+/** A force on a drawn point of a body, N in world axes: a tow rope, a hand. */
+export interface Pull {
+  readonly body: number;
+  readonly x: number;
+  readonly z: number;
+  readonly fx: number;
+  readonly fz: number;
+}
+
+/** What is asked of the balance besides the mechanism itself. */
+export interface Asked {
+  readonly sharing: Sharing;
+  /** Sense of rolling, for rolling resistance: +1 forward, −1 back, 0 standing still. */
+  readonly sense: -1 | 0 | 1;
+  readonly pulls: readonly Pull[];
+  /** Dry friction in the suspension is let go: the vehicle stands where its springs balance. */
+  readonly relaxed: boolean;
+}
+
+/** What one wheel line does in a balanced state; N, N·m, m. */
+export interface WheelBalance {
+  /** Force of the ground on the hub. */
+  fx: number;
+  fz: number;
+  /** Size of the force across the contact, and its moment arm sum Σ N·lever. */
+  normal: number;
+  moment: number;
+  /** Forward friction over normal force, and the drive torque that it needs. */
+  use: number;
+  torque: number;
+}
+
+/** Grounds of joint coordinates, spans and lifts, bound to the chain once. */
+interface JointLaw {
+  readonly freedom: number;
+  readonly element: BoundElement;
+  readonly memory: Float64Array;
+  readonly trial: Float64Array;
+  last: number;
+}
+interface SpanLaw extends Omit<JointLaw, 'freedom'> {
+  readonly a: SpanEnd;
+  readonly b: SpanEnd;
+  readonly drawn: number;
+}
+interface LiftLaw extends JointLaw {
+  readonly armX: number;
+  readonly armZ: number;
+}
+interface SpanEnd {
+  readonly body: number;
+  readonly x: number;
+  readonly z: number;
+}
+
+/**
+ * The equations of equilibrium of a mechanism on its ground at one station: residual and exact tangent. Unknowns y:
+ * freedoms q (m, rad), then the thrust unknown when the sharing has one, then one tension per rod (N, pull positive).
+ * Rows: generalised forces (N, N·m), then ΣFx (N), then rod lengths times weight over size (N).
+ */
+export class Balance {
+  readonly mechanism: Mechanism;
+  readonly chain: Chain;
+  readonly state: ChainState;
+  readonly wheels: readonly WheelBalance[];
+  readonly count: number;
+  readonly thrustRow: number;
+  readonly rodRow: number;
+  readonly residual: Float64Array;
+  readonly tangent: Float64Array;
+  readonly weight: number;
+  ground: Ground;
+  asked: Asked;
+  readonly #joints: readonly JointLaw[];
+  readonly #spans: readonly SpanLaw[];
+  readonly #lifts: readonly LiftLaw[];
+  readonly #touches: readonly Touch[];
+  readonly #dx: Float64Array;
+  readonly #dz: Float64Array;
+  readonly #bx: Float64Array;
+  readonly #bz: Float64Array;
+  readonly #rate: Float64Array;
+  readonly #point = new Float64Array(2);
+
+  constructor(mechanism: Mechanism, ground: Ground, asked: Asked) {
+    this.mechanism = mechanism;
+    this.ground = ground;
+    this.asked = asked;
+    this.chain = chainOf(mechanism);
+    this.state = makeChainState(this.chain);
+    const n = this.chain.size;
+    this.thrustRow = asked.sharing === 'none' ? -1 : n;
+    this.rodRow = asked.sharing === 'none' ? n : n + 1;
+    this.count = this.rodRow + mechanism.rods.length;
+    this.residual = new Float64Array(this.count);
+    this.tangent = new Float64Array(this.count * this.count);
+    this.weight = mechanism.mass * mechanism.gravity;
+    this.#touches = mechanism.wheels.map(makeTouch);
+    this.wheels = mechanism.wheels.map(() => ({ fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0 }));
+    [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+    const laws = mechanism.elements.map((element) => bind(element, mechanism, this.chain));
+    this.#joints = laws.filter((l): l is JointLaw => 'freedom' in l && !('armX' in l));
+    this.#lifts = laws.filter((l): l is LiftLaw => 'armX' in l);
+    this.#spans = laws.filter((l): l is SpanLaw => 'drawn' in l);
+  }
+
+  /** Evaluates residual and tangent at unknowns y with the reference point at this station, m. */
+  evaluate(y: Float64Array, station: number): void {
+    this.residual.fill(0);
+    this.tangent.fill(0);
+    const { x, z } = this.mechanism.reference;
+    placeChain(this.chain, this.state, y, station, x, z);
+    this.#weigh();
+    for (let w = 0; w < this.wheels.length; w++) this.#meet(w, this.thrustRow < 0 ? 0 : (y[this.thrustRow] as number));
+    for (const law of this.#joints) this.#pushJoint(law, y);
+    for (const law of this.#lifts) this.#pushLift(law, y);
+    for (const law of this.#spans) this.#pushSpan(law);
+    for (let r = 0; r < this.mechanism.rods.length; r++) this.#pullRod(r, y[this.rodRow + r] as number);
+    for (const p of this.asked.pulls) this.#pull(p);
+  }
+
+  /** Largest unbalanced force over the weight: moments count by the smallest wheel radius. */
+  worst(): number {
+    let most = 0;
+    for (let i = 0; i < this.count; i++) {
+      const lever = i < this.chain.size && this.chain.turns[i] ? this.mechanism.size : 1;
+      most = Math.max(most, Math.abs(this.residual[i] as number) / lever);
+    }
+    return most / this.weight;
+  }
+
+  /** Takes the state of y as the past of elements with memory (dry friction). */
+  remember(y: Float64Array): void {
+    for (const law of this.#joints) settleMemory(law, y[law.freedom] as number);
+    for (const law of this.#lifts) settleMemory(law, this.#liftOf(law, y));
+    for (const law of this.#spans) settleMemory(law, this.#spanOf(law).x);
+  }
+
+  /** Adds a constant force at a world point to the rows of a path, with its geometric part of the tangent. */
+  #addForce(path: Int32Array, fx: number, fz: number): void {
+    const { turns, sign } = this.chain;
+    const [dx, dz, n] = [this.#dx, this.#dz, this.count];
+    for (let a = 0; a < path.length; a++) {
+      const i = path[a] as number;
+      this.residual[i] = (this.residual[i] as number) + fx * (dx[i] as number) + fz * (dz[i] as number);
+      if (!turns[i]) continue;
+      const s = sign[i] as number;
+      for (let b = a; b < path.length; b++) {
+        const j = path[b] as number;
+        const bend = s * (fz * (dx[j] as number) - fx * (dz[j] as number));
+        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + bend;
+        if (a !== b) this.tangent[j * n + i] = (this.tangent[j * n + i] as number) + bend;
+      }
+    }
+  }
+
+  #weigh(): void {
+    const { bodies, gravity } = this.mechanism;
+    for (let b = 0; b < bodies.length; b++) {
+      const body = bodies[b] as Mechanism['bodies'][number];
+      const path = this.chain.path[b] as Int32Array;
+      pointOf(this.chain, this.state, b, body.centre.x, body.centre.z, this.#point);
+      pointRates(this.chain, this.state, path, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
+      this.#addForce(path, 0, -body.mass * gravity);
+    }
+  }
+
+  #pull(p: Pull): void {
+    const path = this.chain.path[p.body] as Int32Array;
+    pointOf(this.chain, this.state, p.body, p.x, p.z, this.#point);
+    pointRates(this.chain, this.state, path, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
+    this.#addForce(path, p.fx, p.fz);
+    if (this.thrustRow >= 0) this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + p.fx;
+  }
+
+  /**
+   * One axle line. With P the normal force of all its contacts, m = Σ N·lever its moment arm and η its friction over
+   * its normal force, the ground pushes the hub by P + η·(Pz, −Px), and the drive torque is (η + rolling)·m.
+   */
+  #meet(w: number, thrust: number): void {
+    const wheel = this.mechanism.wheels[w] as Mechanism['wheels'][number];
+    const touch = this.#touches[w] as Touch;
+    const out = this.wheels[w] as WheelBalance;
+    const path = this.chain.path[wheel.body] as Int32Array;
+    pointOf(this.chain, this.state, wheel.body, wheel.hub.x, wheel.hub.z, this.#point);
+    const px = this.#point[0] as number;
+    const pz = this.#point[1] as number;
+    findTouch(touch, this.ground, px, pz, wheel.radius);
+    let gx = 0;
+    let gz = 0;
+    let moment = 0;
+    const k = wheel.tyre.foundation;
+    for (let row = 0; row < touch.count; row++) {
+      gx += touch.fx[row] as number;
+      gz += touch.fz[row] as number;
+      moment += touch.moment[row] as number;
+    }
+    gx *= k;
+    gz *= k;
+    moment *= k;
+    const t = touch.tangent;
+    const [mx, mz] = [k * (t[4] as number), k * (t[5] as number)];
+    const { eta, byThrust, byMoment } = this.#useOf(wheel, thrust, moment);
+    out.normal = Math.sqrt(gx * gx + gz * gz);
+    out.moment = moment;
+    out.use = eta;
+    out.fx = gx + eta * gz;
+    out.fz = gz - eta * gx;
+    out.torque = wheel.driven ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
+    if (touch.count === 0) return;
+    pointRates(this.chain, this.state, path, px, pz, this.#dx, this.#dz);
+    this.#addForce(path, out.fx, out.fz);
+    // ∂F/∂hub: the foundation turned by friction, and friction that changes with the moment arm
+    const kxx = k * ((t[0] as number) + eta * (t[2] as number)) + gz * byMoment * mx;
+    const kxz = k * ((t[1] as number) + eta * (t[3] as number)) + gz * byMoment * mz;
+    const kzx = k * ((t[2] as number) - eta * (t[0] as number)) - gx * byMoment * mx;
+    const kzz = k * ((t[3] as number) - eta * (t[1] as number)) - gx * byMoment * mz;
+    this.#addStiffness(path, kxx, kxz, kzx, kzz, gz * byThrust, -gx * byThrust);
+    if (this.thrustRow >= 0) this.#addThrust(path, out.fx, kxx, kxz, gz * byThrust);
+    if (wheel.driven && this.thrustRow >= 0) {
+      const held = eta + this.asked.sense * wheel.tyre.rolling + moment * byMoment;
+      this.#react(wheel.reaction, path, out.torque, held * mx, held * mz, moment * byThrust);
+    }
+  }
+
+  /** Friction over normal force of a line, and its derivatives by the thrust unknown and by the moment arm. */
+  #useOf(wheel: Mechanism['wheels'][number], thrust: number, moment: number): { eta: number; byThrust: number; byMoment: number } {
+    const rolling = this.asked.sense * wheel.tyre.rolling;
+    if (!wheel.driven || this.thrustRow < 0) return { eta: this.thrustRow < 0 ? 0 : -rolling, byThrust: 0, byMoment: 0 };
+    if (this.asked.sharing === 'locked') return { eta: thrust - rolling, byThrust: 1, byMoment: 0 };
+    // thrust is the torque of the line over weight·size, so that both kinds of unknown are of order one
+    const unit = this.weight * this.mechanism.size;
+    const eta = moment > 0 ? (thrust * unit) / moment - rolling : 0;
+    if (moment > 0 && Math.abs(eta) <= wheel.tyre.grip) return { eta, byThrust: unit / moment, byMoment: (-thrust * unit) / (moment * moment) };
+    return { eta: Math.sign(thrust) * wheel.tyre.grip, byThrust: 0, byMoment: 0 };
+  }
+
+  /** Adds Jᵀ·K·J of a force at the point whose rates are in dx, dz, and its column by the thrust unknown. */
+  #addStiffness(path: Int32Array, kxx: number, kxz: number, kzx: number, kzz: number, tx: number, tz: number): void {
+    const [dx, dz, n] = [this.#dx, this.#dz, this.count];
+    for (let b = 0; b < path.length; b++) {
+      const j = path[b] as number;
+      const fx = kxx * (dx[j] as number) + kxz * (dz[j] as number);
+      const fz = kzx * (dx[j] as number) + kzz * (dz[j] as number);
+      for (let a = 0; a < path.length; a++) {
+        const i = path[a] as number;
+        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + fx * (dx[i] as number) + fz * (dz[i] as number);
+      }
+    }
+    if (this.thrustRow < 0) return;
+    for (let a = 0; a < path.length; a++) {
+      const i = path[a] as number;
+      const at = i * n + this.thrustRow;
+      this.tangent[at] = (this.tangent[at] as number) + tx * (dx[i] as number) + tz * (dz[i] as number);
+    }
+  }
+
+  /** Adds a horizontal force to the row ΣFx. */
+  #addThrust(path: Int32Array, fx: number, kxx: number, kxz: number, byThrust: number): void {
+    const row = this.thrustRow * this.count;
+    this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + fx;
+    for (let b = 0; b < path.length; b++) {
+      const j = path[b] as number;
+      this.tangent[row + j] = (this.tangent[row + j] as number) + kxx * (this.#dx[j] as number) + kxz * (this.#dz[j] as number);
+    }
+    this.tangent[row + this.thrustRow] = (this.tangent[row + this.thrustRow] as number) + byThrust;
+  }
+
+  /** Puts the reaction of a drive torque (counter-clockwise on its body) into the rows of that body's turns. */
+  #react(body: number, hubPath: Int32Array, torque: number, byX: number, byZ: number, byThrust: number): void {
+    const { turns, sign } = this.chain;
+    const path = this.chain.path[body] as Int32Array;
+    const n = this.count;
+    for (let a = 0; a < path.length; a++) {
+      const i = path[a] as number;
+      if (!turns[i]) continue;
+      const s = sign[i] as number;
+      this.residual[i] = (this.residual[i] as number) + s * torque;
+      for (let b = 0; b < hubPath.length; b++) {
+        const j = hubPath[b] as number;
+        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + s * (byX * (this.#dx[j] as number) + byZ * (this.#dz[j] as number));
+      }
+      const at = i * n + this.thrustRow;
+      this.tangent[at] = (this.tangent[at] as number) + s * byThrust;
+    }
+  }
+
+  #pushJoint(law: JointLaw, y: Float64Array): void {
+    const i = law.freedom;
+    const at = i * this.count + i;
+    const x = y[i] as number;
+    const { effort, rate } = this.#respond(law, x);
+    this.residual[i] = (this.residual[i] as number) + effort;
+    this.tangent[at] = (this.tangent[at] as number) - rate;
+  }
+
+  /** Effort of an element at x, N or N·m, and the rate at which it falls with x. */
+  #respond(law: Omit<JointLaw, 'freedom'>, x: number): { effort: number; rate: number } {
+    const { law: words, count } = law.element;
+    if (!this.asked.relaxed || words.memory === 0) {
+      const memory = trialMemory(law, x);
+      return { effort: count * words.spring(x, memory), rate: count * words.stiffness(x, memory) };
+    }
+    // friction follows without force, so the rate is that of the springs alone: taken as a difference
+    const step = 1e-6 * this.mechanism.size;
+    const at = (place: number) => {
+      words.rest?.(place, law.trial);
+      return words.spring(place, law.trial);
+    };
+    return { effort: count * at(x), rate: (-count * (at(x + step) - at(x - step))) / (2 * step) };
+  }
+
+  #liftOf(law: LiftLaw, y: Float64Array): number {
+    const turn = y[law.freedom + 2] as number;
+    return (y[law.freedom + 1] as number) + Math.sin(turn) * law.armX + (Math.cos(turn) - 1) * law.armZ;
+  }
+
+  /** Acts on the rise z and the turn of a free body: x = z + sin·armX + (cos − 1)·armZ. */
+  #pushLift(law: LiftLaw, y: Float64Array): void {
+    const n = this.count;
+    const z = law.freedom + 1;
+    const turn = law.freedom + 2;
+    const c = Math.cos(y[turn] as number);
+    const s = Math.sin(y[turn] as number);
+    const x = this.#liftOf(law, y);
+    const response = this.#respond(law, x);
+    const { effort } = response;
+    const rate = -response.rate;
+    const byTurn = c * law.armX - s * law.armZ;
+    this.residual[z] = (this.residual[z] as number) + effort;
+    this.residual[turn] = (this.residual[turn] as number) + effort * byTurn;
+    this.tangent[z * n + z] = (this.tangent[z * n + z] as number) + rate;
+    this.tangent[z * n + turn] = (this.tangent[z * n + turn] as number) + rate * byTurn;
+    this.tangent[turn * n + z] = (this.tangent[turn * n + z] as number) + rate * byTurn;
+    this.tangent[turn * n + turn] = (this.tangent[turn * n + turn] as number) + rate * byTurn * byTurn - effort * (s * law.armX + c * law.armZ);
+  }
+
+  #spanOf({ a, b, drawn }: { a: SpanEnd; b: SpanEnd; drawn: number }): { x: number; length: number; ux: number; uz: number } {
+    pointOf(this.chain, this.state, a.body, a.x, a.z, this.#point);
+    const ax = this.#point[0] as number;
+    const az = this.#point[1] as number;
+    pointOf(this.chain, this.state, b.body, b.x, b.z, this.#point);
+    const dx = (this.#point[0] as number) - ax;
+    const dz = (this.#point[1] as number) - az;
+    const length = Math.sqrt(dx * dx + dz * dz);
+    return { x: drawn - length, length, ux: length > 0 ? dx / length : 0, uz: length > 0 ? dz / length : 1 };
+  }
+
+  #pushSpan(law: SpanLaw): void {
+    const { x } = this.#spanOf(law);
+    const { effort, rate } = this.#respond(law, x);
+    // x = drawn − L: the effort is a push −effort·∂L/∂q, and its change −rate·(∂L)²
+    this.#pullAlong(law.a, law.b, effort, rate);
+  }
+
+  #pullRod(r: number, tension: number): void {
+    const rod = this.mechanism.rods[r] as Mechanism['rods'][number];
+    const a = { body: rod.a.body, x: rod.a.at.x, z: rod.a.at.z };
+    const b = { body: rod.b.body, x: rod.b.at.x, z: rod.b.at.z };
+    const row = this.rodRow + r;
+    const unit = this.weight / this.mechanism.size;
+    const { length } = this.#spanOf({ a, b, drawn: rod.length });
+    this.#pullAlong(a, b, tension, 0);
+    this.residual[row] = unit * (length - rod.length);
+    for (let i = 0; i < this.chain.size; i++) {
+      const rate = this.#rate[i] as number;
+      if (rate === 0) continue;
+      this.tangent[row * this.count + i] = unit * rate;
+      this.tangent[i * this.count + row] = -rate;
+    }
+  }
+
+  /**
+   * Pulls two points together by `tension` N that grows by `rate` N per metre of length: rows −T·∂L/∂q, and
+   * ∂/∂q: −rate·∂L·∂Lᵀ − T·∂²L, with ∂²L = (D·D − (u·D)(u·D))/L + u·∂²(b − a). Leaves ∂L/∂q in the rate array.
+   */
+  #pullAlong(a: SpanEnd, b: SpanEnd, tension: number, rate: number): void {
+    const { chain, state } = this;
+    const n = this.count;
+    const pathA = chain.path[a.body] as Int32Array;
+    const pathB = chain.path[b.body] as Int32Array;
+    const { length, ux, uz } = this.#spanOf({ a, b, drawn: 0 });
+    this.#dx.fill(0);
+    this.#dz.fill(0);
+    this.#bx.fill(0);
+    this.#bz.fill(0);
+    pointOf(chain, state, a.body, a.x, a.z, this.#point);
+    pointRates(chain, state, pathA, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
+    pointOf(chain, state, b.body, b.x, b.z, this.#point);
+    pointRates(chain, state, pathB, this.#point[0] as number, this.#point[1] as number, this.#bx, this.#bz);
+    this.#bend(pathB, -tension * ux, -tension * uz, this.#bx, this.#bz);
+    this.#bend(pathA, tension * ux, tension * uz, this.#dx, this.#dz);
+    for (let i = 0; i < chain.size; i++) {
+      this.#bx[i] = (this.#bx[i] as number) - (this.#dx[i] as number);
+      this.#bz[i] = (this.#bz[i] as number) - (this.#dz[i] as number);
+      this.#rate[i] = ux * (this.#bx[i] as number) + uz * (this.#bz[i] as number);
+      this.residual[i] = (this.residual[i] as number) - tension * (this.#rate[i] as number);
+    }
+    const across = length > 0 ? tension / length : 0;
+    for (let i = 0; i < chain.size; i++) {
+      const gi = this.#rate[i] as number;
+      const [xi, zi] = [this.#bx[i] as number, this.#bz[i] as number];
+      if (xi === 0 && zi === 0) continue;
+      for (let j = 0; j < chain.size; j++) {
+        const gj = this.#rate[j] as number;
+        const turned = xi * (this.#bx[j] as number) + zi * (this.#bz[j] as number) - gi * gj;
+        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) - rate * gi * gj - across * turned;
+      }
+    }
+  }
+
+  /** Geometric tangent of a force (fx, fz) at a point with these rates: F·∂²p. */
+  #bend(path: Int32Array, fx: number, fz: number, dx: Float64Array, dz: Float64Array): void {
+    const { turns, sign } = this.chain;
+    const n = this.count;
+    for (let a = 0; a < path.length; a++) {
+      const i = path[a] as number;
+      if (!turns[i]) continue;
+      const s = sign[i] as number;
+      for (let b = a; b < path.length; b++) {
+        const j = path[b] as number;
+        const bend = s * (fz * (dx[j] as number) - fx * (dz[j] as number));
+        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + bend;
+        if (a !== b) this.tangent[j * n + i] = (this.tangent[j * n + i] as number) + bend;
+      }
+    }
+  }
+}
+
+/** Binds an element to the freedoms on which it acts. */
+function bind(element: BoundElement, mechanism: Mechanism, chain: Chain): JointLaw | SpanLaw | LiftLaw {
+  const memory = () => new Float64Array(element.law.memory);
+  const common = { element, memory: memory(), trial: memory(), last: Number.NaN };
+  const { coordinate } = element;
+  if (coordinate.kind === 'joint') return { ...common, freedom: chain.ofJoint[coordinate.joint] as number };
+  if (coordinate.kind === 'span') {
+    const end = (p: { body: number; at: { x: number; z: number } }): SpanEnd => ({ body: p.body, x: p.at.x, z: p.at.z });
+    return { ...common, a: end(coordinate.a), b: end(coordinate.b), drawn: coordinate.drawn };
+  }
+  const joint = mechanism.joints.findIndex((j) => j.child === coordinate.body && j.kind === 'free');
+  if (joint < 0) throw new RangeError(`element '${element.name}' measures the rise of a body that is not free`);
+  const centre = mechanism.bodies[coordinate.body]?.centre ?? { x: 0, z: 0 };
+  return { ...common, freedom: chain.ofJoint[joint] as number, armX: coordinate.at.x - centre.x, armZ: coordinate.at.z - centre.z };
+}
+
+/** Memory as it would be after moving to x. */
+function trialMemory(law: Omit<JointLaw, 'freedom'>, x: number): Float64Array {
+  if (law.element.law.memory === 0) return law.memory;
+  law.trial.set(law.memory);
+  if (!Number.isNaN(law.last)) law.element.law.advance?.(law.last, x, law.trial);
+  return law.trial;
+}
+
+function settleMemory(law: Omit<JointLaw, 'freedom'> & { last: number }, x: number): void {
+  if (Number.isNaN(law.last)) law.element.law.rest?.(x, law.memory);
+  else law.element.law.advance?.(law.last, x, law.memory);
+  law.last = x;
+}

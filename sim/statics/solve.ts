@@ -1,0 +1,97 @@
+import type { Balance } from './balance.ts';
+import { solveInPlace } from './lu.ts';
+
+/** How a search for equilibrium went. */
+export interface Solved {
+  readonly found: boolean;
+  /** Largest unbalanced force over the weight. */
+  readonly residual: number;
+  readonly iterations: number;
+}
+
+/** Unbalanced force over weight at which a state counts as balanced. */
+const balanced = 1e-9;
+/** Greatest change of a turn (rad) and of a slide (wheel radii) in one iteration: keeps Newton on its branch. */
+const mostTurn = 0.3;
+const mostSlide = 0.3;
+
+/** Newton's method and its fall-back on one balance; keeps its scratch memory between calls. */
+export class Solver {
+  readonly balance: Balance;
+  readonly #step: Float64Array;
+  readonly #matrix: Float64Array;
+
+  constructor(balance: Balance) {
+    this.balance = balance;
+    this.#step = new Float64Array(balance.count);
+    this.#matrix = new Float64Array(balance.count * balance.count);
+  }
+
+  /** Newton's method from y, which becomes the answer: quick from a good start, for stations along a crossing. */
+  newton(y: Float64Array, station: number, most = 25): Solved {
+    const { balance } = this;
+    for (let n = 0; n < most; n++) {
+      balance.evaluate(y, station);
+      const residual = balance.worst();
+      if (residual < balanced) return { found: true, residual, iterations: n };
+      if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
+      this.#matrix.set(balance.tangent);
+      for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
+      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count)) return { found: false, residual, iterations: n };
+      this.#take(y, this.#step);
+    }
+    balance.evaluate(y, station);
+    const residual = balance.worst();
+    return { found: residual < balanced, residual, iterations: most };
+  }
+
+  /**
+   * Pseudo-time: the vehicle sinks into place as in thick oil, D·q̇ = Q, by implicit Euler steps that grow as the forces
+   * balance. Slow and sure: it ends in a stable equilibrium or not at all. Source: pseudo-transient continuation
+   * (Kelley & Keyes, SIAM J. Numer. Anal. 35, 1998; place from memory).
+   */
+  sink(y: Float64Array, station: number, most = 400): Solved {
+    const { balance } = this;
+    const { size } = balance.mechanism;
+    let pace = 0.01;
+    let before = Number.POSITIVE_INFINITY;
+    for (let n = 0; n < most; n++) {
+      balance.evaluate(y, station);
+      const residual = balance.worst();
+      if (residual < balanced) return { found: true, residual, iterations: n };
+      if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
+      pace = Math.min(1e9, Math.max(1e-4, pace * Math.min(3, before / residual)));
+      before = residual;
+      this.#matrix.set(balance.tangent);
+      for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
+      // oil: the weight per wheel radius and unit of pseudo-time, on every freedom
+      for (let i = 0; i < balance.chain.size; i++) {
+        const oil = balance.chain.turns[i] ? balance.weight * size : balance.weight / size;
+        const at = i * balance.count + i;
+        this.#matrix[at] = (this.#matrix[at] as number) - oil / pace;
+      }
+      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count)) return { found: false, residual, iterations: n };
+      this.#take(y, this.#step);
+    }
+    return { found: false, residual: before, iterations: most };
+  }
+
+  /** Adds a step, shortened as a whole so that no freedom moves further than it may. */
+  #take(y: Float64Array, step: Float64Array): void {
+    const { chain, mechanism } = this.balance;
+    let share = 1;
+    for (let i = 0; i < chain.size; i++) {
+      const most = chain.turns[i] ? mostTurn : mostSlide * mechanism.size;
+      const size = Math.abs(step[i] as number);
+      if (size * share > most) share = most / size;
+    }
+    for (let i = 0; i < this.balance.count; i++) y[i] = (y[i] as number) + share * (step[i] as number);
+  }
+
+  /** Whether the state is stable against small moves: the symmetric part of −∂Q/∂q is positive along every freedom. */
+  get stable(): boolean {
+    const { balance } = this;
+    for (let i = 0; i < balance.chain.size; i++) if ((balance.tangent[i * balance.count + i] as number) > 0) return false;
+    return true;
+  }
+}
