@@ -180,7 +180,9 @@ function described(schema: z.ZodType): Meta {
 export function describeField(schema: z.ZodType, document: unknown, path: Path): FieldAbout | undefined {
   const here = schemaAt(schema, document, path);
   if (here === undefined) return undefined;
-  const { description, title, unit, dimension, above, least, below, most } = described(here);
+  const meant = optionFor(here, path.reduce<unknown>(childOf, document));
+  const { description, unit, dimension, above, least, below, most } = described(here);
+  const title = described(here).title ?? (meant === undefined ? undefined : described(meant).title);
   const choices = choicesOf(here);
   const range = Object.fromEntries(
     Object.entries({ above, least, below, most }).filter(([, limit]) => limit !== undefined),
