@@ -1,4 +1,4 @@
-import type { Vec2 } from '../../shared/geometry/vec.ts';
+import { type Pose, place, type Vec2 } from '../../shared/geometry/vec.ts';
 import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
 import { GUTTER, HEIGHT, plotWidth } from '../charts/layout.ts';
 import type { StationWindow } from '../viewport.ts';
@@ -54,6 +54,34 @@ export function vehicleBox(mechanism: Pick<Mechanism, 'outlines' | 'wheels' | 'm
   const xs = points.map((p) => p.x);
   const zs = points.map((p) => p.z);
   return { xMin: Math.min(...xs), xMax: Math.max(...xs), zMin: Math.min(...zs), zMax: Math.max(...zs) };
+}
+
+/**
+ * Everything of the vehicle where it is in these poses, world, m: outlines and members as their bodies carry them, and
+ * the wheels at their hubs.
+ */
+export function boxInPoses(
+  mechanism: Pick<Mechanism, 'outlines' | 'wheels' | 'members'>,
+  poses: readonly Pose[],
+): Box {
+  let [xMin, xMax, zMin, zMax] = [Infinity, -Infinity, Infinity, -Infinity];
+  const hold = (body: number, at: Vec2, radius: number) => {
+    const pose = poses[body];
+    if (pose === undefined) return;
+    const p = place(pose, at);
+    xMin = Math.min(xMin, p.x - radius);
+    xMax = Math.max(xMax, p.x + radius);
+    zMin = Math.min(zMin, p.z - radius);
+    zMax = Math.max(zMax, p.z + radius);
+  };
+  for (const { body, points } of mechanism.outlines) for (const at of points) hold(body, at, 0);
+  for (const { body, hub, radius } of mechanism.wheels) hold(body, hub, radius);
+  for (const { lines } of mechanism.members)
+    for (const { from, to } of lines) {
+      hold(from.body, from.at, 0);
+      hold(to.body, to.at, 0);
+    }
+  return { xMin, xMax, zMin, zMax };
 }
 
 /** Room that the vehicle takes above the ground it stands on and that its arrows take below, m. */

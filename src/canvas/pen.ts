@@ -5,7 +5,7 @@ export const weights = { load: 3, firm: 1.75, line: 1.25, thin: 0.85 } as const;
 export type Weight = keyof typeof weights;
 
 /** Inks that things may be drawn in; the picture knows their colours in each theme. */
-export type Ink = 'ink' | 'soft' | 'faint' | 'paper' | 'cover' | 'accent';
+export type Ink = 'ink' | 'soft' | 'faint' | 'paper' | 'cover' | 'hatch';
 
 /** What element drawings draw with. They never see the canvas, so they are tested without one. */
 export interface Pen {

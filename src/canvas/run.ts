@@ -3,7 +3,7 @@ import { column } from '../../shared/recording.ts';
 import { forceShown, lengthShown, type Shown, travelShown } from '../charts/figures.ts';
 import { type Tracks, tracksOf } from '../charts/tracks.ts';
 import type { Solved } from '../solved.ts';
-import { type Box, type Stature, statureOf, vehicleBox } from './camera.ts';
+import { type Box, boxInPoses, type Stature, statureOf, vehicleBox } from './camera.ts';
 import { type Profile, profileOf } from './geometry/profile.ts';
 
 /** A run as the picture needs it: columns looked up once, sizes and scales worked out once. */
@@ -98,19 +98,7 @@ export function frameWithin(run: SceneRun, frame: number): number {
   return Math.min(Math.max(0, frame), run.solved.recording.frames - 1);
 }
 
-/** The vehicle's box in the world in a frame, m: the drawn box as the chassis carries it. */
+/** The vehicle's box in the world in a frame, m. */
 export function boxIn(run: SceneRun, frame: number): Box {
-  const pose = run.poses[0];
-  const x = pose?.x[frame] ?? 0;
-  const z = pose?.z[frame] ?? 0;
-  const angle = pose?.angle[frame] ?? 0;
-  const c = Math.cos(angle);
-  const s = Math.sin(angle);
-  const { xMin, xMax, zMin, zMax } = run.box;
-  const corners = [xMin, xMax].flatMap((px) =>
-    [zMin, zMax].map((pz) => ({ x: x + c * px - s * pz, z: z + s * px + c * pz })),
-  );
-  const xs = corners.map((p) => p.x);
-  const zs = corners.map((p) => p.z);
-  return { xMin: Math.min(...xs), xMax: Math.max(...xs), zMin: Math.min(...zs), zMax: Math.max(...zs) };
+  return boxInPoses(run.solved.mechanism, posesIn(run, frame, 0));
 }

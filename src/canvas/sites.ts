@@ -94,8 +94,14 @@ function referenceOf(mechanism: Mechanism, joint: Joint): Vec2 {
   return best;
 }
 
-function placeKey({ coordinate: c }: BoundElement): string {
-  if (c.kind === 'joint') return `joint ${c.joint}`;
+/** Things that have the same key stand beside each other: on one guide or strut, or of one kind round one pivot. */
+function placeKey({ coordinate: c, kind }: BoundElement, { joints, size }: Mechanism): string {
+  if (c.kind === 'joint') {
+    const joint = joints[c.joint];
+    if (joint?.kind !== 'hinge') return `joint ${c.joint}`;
+    const cell = (v: number) => Math.round(v / (size / 2));
+    return `${kind} ${cell(joint.anchor.x)} ${cell(joint.anchor.z)}`;
+  }
   if (c.kind === 'lift') return `lift ${c.body} ${c.at.x} ${c.at.z}`;
   return `span ${c.a.body} ${c.a.at.x} ${c.a.at.z} ${c.b.body} ${c.b.at.x} ${c.b.at.z}`;
 }
@@ -113,7 +119,7 @@ function guideEnds(child: number, parent: number, at: Vec2, axis: Vec2, reach: n
 export function seatsOf(mechanism: Mechanism): readonly Seat[] {
   const taken = new Map<string, number>();
   return mechanism.elements.flatMap((element): Seat[] => {
-    const key = placeKey(element);
+    const key = placeKey(element, mechanism);
     const slot = taken.get(key) ?? 0;
     taken.set(key, slot + 1);
     const c = element.coordinate;

@@ -18,11 +18,17 @@ export interface Stage {
   destroy(): void;
 }
 
-/** Whether WebGL is drawn by a graphics card; a browser that would draw it in software says so when it is asked like this. */
+/** Names by which drivers say that they draw in software. */
+const SOFTWARE = /swiftshader|llvmpipe|softpipe|software|basic render/i;
+
+/** Whether WebGL is drawn by a graphics card, as far as the browser tells. */
 function hasGraphicsCard(): boolean {
-  const probe = document.createElement('canvas').getContext('webgl2', { failIfMajorPerformanceCaveat: true });
-  probe?.getExtension('WEBGL_lose_context')?.loseContext();
-  return probe !== null;
+  const probe = document.createElement('canvas').getContext('webgl2');
+  if (probe === null) return false;
+  const info = probe.getExtension('WEBGL_debug_renderer_info');
+  const name = info === null ? '' : String(probe.getParameter(info.UNMASKED_RENDERER_WEBGL));
+  probe.getExtension('WEBGL_lose_context')?.loseContext();
+  return !SOFTWARE.test(name);
 }
 
 /**
@@ -61,6 +67,8 @@ export async function openStage(host: HTMLElement, search: string, redraw: () =>
     width: Math.max(1, host.clientWidth),
     height: Math.max(1, host.clientHeight),
     eventMode: 'none',
+    // Pointer, accessibility and DOM parts of pixi: the picture uses its own.
+    skipExtensionImports: true,
   });
   const scene = new Scene(resolution);
   app.stage.addChild(scene.root);

@@ -162,7 +162,7 @@ export class StripsChart implements Chart {
       };
     });
     const wishes = ends.map(({ x, y }) => ({
-      width: 8,
+      width: 14,
       height: 10,
       places: [0, -10, 10, -20, 20, -30, 30].map((dy) => ({
         x: Math.min(x, width - GUTTER.right) + 4,
@@ -171,11 +171,15 @@ export class StripsChart implements Chart {
     }));
     const column = { x: GUTTER.left, y: top - 6, width: width - GUTTER.left, height: HEIGHT.strip + 12 };
     draw.font = type.small;
-    draw.fillStyle = palette.ink;
     draw.textAlign = 'left';
     draw.textBaseline = 'middle';
     placeLabels(wishes, [], column).forEach(({ place: where, rect }, i) => {
-      if (where >= 0) draw.fillText(ends[i]?.key ?? '', rect.x, rect.y + 5);
+      const key = ends[i]?.key ?? '';
+      if (where < 0 || key === '' || rect.x < GUTTER.left) return;
+      draw.fillStyle = palette.paper;
+      draw.fillRect(rect.x - 1, rect.y, 7 * key.length + 2, rect.height);
+      draw.fillStyle = palette.ink;
+      draw.fillText(key, rect.x, rect.y + 5);
     });
   }
 

@@ -2,12 +2,12 @@ import { spiral } from '../geometry/shapes.ts';
 import { endsOf } from './coil.ts';
 import type { Drawing } from './drawing.ts';
 
-/** Steps of the fan that shows the wind-up: rad. */
-const FAN_LEAST = 0.02;
+/** Wind-up below which no arc is drawn, rad. */
+const LEAST = 0.01;
 
 /**
- * Torsion bar, seen along its axis: a round bar, a spiral from it to the moving part, and a strong arc that spans the
- * true angle by which the bar is wound.
+ * Torsion bar, seen along its axis: the bar as a dot, and a sector from where the arm would hang free to where it is.
+ * Its angle is the true wind-up, so it opens as the bar is loaded.
  */
 export const torsion: Drawing = {
   kinds: ['torsion-bar'],
@@ -17,14 +17,13 @@ export const torsion: Drawing = {
       pen.stroke([[a.x, a.y, b.x, b.y]], 'firm');
       return;
     }
-    const bar = Math.max(2, site.unit * 0.09);
-    const ring = site.unit * (0.4 + 0.1 * site.slot);
+    const bar = Math.max(2, site.unit * 0.1);
+    const ring = site.unit * (0.42 + 0.13 * site.slot);
     const free = site.now - site.sign * site.strain;
-    pen.stroke([spiral(site.at, bar, ring, free - site.sign * Math.PI * 2.5, site.now)], 'thin');
-    if (Math.abs(site.strain) > FAN_LEAST) {
-      const { x, y } = site.at;
-      pen.stroke([[x, y, x + ring * Math.cos(free), y - ring * Math.sin(free)]], 'thin', 'soft');
-      pen.stroke([spiral(site.at, ring, ring, free, site.now)], 'load');
+    const arc = spiral(site.at, ring, ring, free, site.now);
+    if (Math.abs(site.strain) > LEAST) {
+      pen.fill([site.at.x, site.at.y, ...arc], 'hatch', 'thin');
+      pen.stroke([arc], 'load');
     }
     pen.fill(spiral(site.at, bar, bar, 0, Math.PI * 2), 'ink');
   },

@@ -121,10 +121,11 @@ function placeReadings(readings: readonly Reading[], view: View, before: readonl
   const taken: Rect[] = readings
     .filter((r) => !r.off)
     .map((r) => ({ x: r.x - 3, y: r.tip, width: 6, height: Math.max(0, r.tail - r.tip) }));
+  const foot = view.size.height - ROOM.foot - 2;
   const wishes = readings.map(({ words, off, x, tip, tail }): Wish => {
     const width = words.length * GLYPH.width + GLYPH.air;
     const height = GLYPH.height + 2;
-    const at = Math.max(tip + 4, tail - height + 2);
+    const at = Math.max(tip + 11, Math.min(tail - height + 2, foot - height));
     const beside = [
       { x: x + 7, y: at },
       { x: x - 7 - width, y: at },

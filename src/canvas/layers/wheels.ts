@@ -1,7 +1,7 @@
 import { Container, Graphics } from 'pixi.js';
 import { place } from '../../../shared/geometry/vec.ts';
 import type { Wheel } from '../../../sim/mechanism/mechanism.ts';
-import { rampAt } from '../../charts/colour.ts';
+import { oklab, rampAt } from '../../charts/colour.ts';
 import { discHatch } from '../geometry/hatch.ts';
 import { tyreOutline } from '../geometry/tyre.ts';
 import type { Layer, Moment, Setting } from './layer.ts';
@@ -10,6 +10,8 @@ import { strokeOn } from './pen.ts';
 /** Radii of rim and hub as shares of the wheel's. */
 const RIM = 0.6;
 const HUB = 0.17;
+
+const WHITE = 0xffffff;
 
 /** Tyre deflection below which the circle is as good, px. */
 const FLAT_FROM = 0.08;
@@ -41,9 +43,10 @@ export class WheelsLayer implements Layer {
         drawn: '',
       };
       const r = wheel.radius * scale;
-      disc.turning.circle(0, 0, r * RIM).stroke({ width: r > 14 ? 1.25 : 0.85, color: inks.of.ink });
-      strokeOn(disc.turning, [[r * (RIM + 0.09), 0, r * 0.86, 0]], Math.max(1.25, r * 0.05), inks.of.ink);
-      if (r > 14) strokeOn(disc.turning, bolts(r * (RIM - 0.17)), 1, inks.of.ink);
+      // White, so that a tint gives them the ink that shows best on the tyre's colour.
+      disc.turning.circle(0, 0, r * RIM).stroke({ width: r > 14 ? 1.25 : 0.85, color: WHITE });
+      strokeOn(disc.turning, [[r * (RIM + 0.09), 0, r * 0.86, 0]], Math.max(1.25, r * 0.05), WHITE);
+      if (r > 14) strokeOn(disc.turning, bolts(r * (RIM - 0.17)), 1, WHITE);
       disc.hub
         .circle(0, 0, Math.max(1.5, r * HUB))
         .fill(inks.of.cover)
@@ -70,6 +73,7 @@ export class WheelsLayer implements Layer {
     const off = (columns.gap[frame] as number) > 0;
     const share = columns.standing > 0 ? (columns.load[frame] as number) / columns.standing : Number.NaN;
     const color = rampAt(inks.ramp, off ? 0 : share);
+    disc.turning.tint = farther(color, inks.of.ink, inks.of.paper);
     const flat = (columns.depth[frame] as number) * scale > FLAT_FROM;
     const key = flat ? '' : `${color} ${off}`;
     if (key !== '' && key === disc.drawn) return;
@@ -104,4 +108,11 @@ function bolts(r: number): number[][] {
     const s = Math.sin(angle);
     return [r * c, r * s, r * 0.8 * c, r * 0.8 * s];
   });
+}
+
+/** Of two inks the one whose lightness differs more from a ground's; the first one wins unless the ground is close to it. */
+function farther(ground: number, ink: number, other: number): number {
+  const light = oklab(ground)[0];
+  const from = (c: number) => Math.abs(oklab(c)[0] - light);
+  return from(ink) < 0.35 && from(other) > from(ink) ? other : ink;
 }
