@@ -1,4 +1,4 @@
-/** A point or a vector in the side view, m: x forward, z up (ISO 8855 axes; y points to the left, out of the picture). */
+/** A point or a vector in the side view, m: x forward, z up (ISO 8855 axes; y points to the left, into the picture). */
 export interface Vec2 {
   readonly x: number;
   readonly z: number;
