@@ -33,6 +33,31 @@ function contentSecurityPolicy(): Plugin {
   };
 }
 
+const PIXI = new URL('./node_modules/pixi.js/lib/', import.meta.url).pathname;
+
+/** What src/canvas uses of pixi, file by file. `rendering/init` makes it take canvases as textures: its texts are some. */
+const PIXI_PARTS = `
+import '${PIXI}rendering/init.mjs';
+export { Application } from '${PIXI}app/Application.mjs';
+export { Container } from '${PIXI}scene/container/Container.mjs';
+export { Graphics } from '${PIXI}scene/graphics/shared/Graphics.mjs';
+export { Text } from '${PIXI}scene/text/Text.mjs';
+`;
+
+/**
+ * Pixi's own entry names all of its three renderers, so that a page would load all of them (70 kB compressed) to use
+ * one. In the build only the parts above are its entry; the renderer in use is loaded when it is known.
+ */
+function pixiInParts(): Plugin {
+  return {
+    name: 'axlewright-pixi-in-parts',
+    apply: 'build',
+    enforce: 'pre',
+    resolveId: (id) => (id === 'pixi.js' ? '\0pixi-in-parts' : undefined),
+    load: (id) => (id === '\0pixi-in-parts' ? PIXI_PARTS : undefined),
+  };
+}
+
 /** Prints the one line a person needs once the server listens; vite itself is started quiet (`npm start`). */
 function oneAddress(): Plugin {
   return {
@@ -50,7 +75,7 @@ function oneAddress(): Plugin {
 }
 
 export default defineConfig({
-  plugins: [react(), contentSecurityPolicy(), oneAddress()],
+  plugins: [react(), contentSecurityPolicy(), pixiInParts(), oneAddress()],
   base: './',
   build: { outDir: 'dist-app', target: 'es2022', chunkSizeWarningLimit: 600 },
   worker: { format: 'es' },

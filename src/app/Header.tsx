@@ -98,7 +98,7 @@ function AxisSwitch() {
             checked={axis === choice}
             onChange={() => settings.setState({ axis: choice })}
           />
-          <span>{choice}</span>
+          <span>{choice === 'station' ? 'Station' : 'Time'}</span>
         </label>
       ))}
     </fieldset>

@@ -1,7 +1,6 @@
-import { type KeyboardEvent, useRef } from 'react';
-import { Comparison } from '../panels/Changes.tsx';
+import { type KeyboardEvent, Suspense, useRef } from 'react';
+import { Comparison } from '../panels/Comparison.tsx';
 import { DocumentProblems, RefusedFile } from '../panels/Problems.tsx';
-import { RunStatus } from '../panels/RunStatus.tsx';
 import { panels } from '../panels/registry.ts';
 import { Verdicts } from '../panels/Verdicts.tsx';
 import { useBench, useSettings } from './workbench.ts';
@@ -53,7 +52,6 @@ export function Side() {
     <aside className="side" aria-label="Answers and figures">
       <RefusedFile />
       <DocumentProblems />
-      <RunStatus />
       <Verdicts />
       <Comparison />
       <Tabs open={open.id} />
@@ -70,7 +68,7 @@ export function Side() {
             tabIndex={0}
           >
             {/* The form keeps what is being typed and which parts stand open; the others are cheap to make again. */}
-            {id === open.id || id === 'fields' ? <Panel /> : null}
+            <Suspense>{id === open.id || id === 'fields' ? <Panel /> : null}</Suspense>
           </div>
         ))}
       </div>

@@ -35,6 +35,13 @@ const timeText = ({ time }: Scale, frame: number): string => figure(time[frame] 
 const stationText = ({ station, length }: Scale, frame: number): string =>
   figure(station[frame] ?? 0, length);
 
+/** Room for the longest figure of a run, so that nothing moves while it plays. */
+function widthOf(scale: Scale | undefined, text: typeof timeText): string {
+  if (scale === undefined) return '5ch';
+  const ends = [0, scale.recording.frames - 1].map((frame) => text(scale, frame).length);
+  return `${Math.max(...ends)}ch`;
+}
+
 /** Ticks of all events as one path on a field 1000 wide and 8 high; lift-offs and what ends a run stand taller. */
 function ticksOf(recording: Recording): string {
   const last = Math.max(1, recording.frames - 1);
@@ -125,19 +132,19 @@ function Readout({ scale }: { readonly scale: Scale | undefined }) {
       <div>
         <dt>time</dt>
         <dd>
-          <b ref={time} className="wide-6" /> s
+          <b ref={time} style={{ minWidth: widthOf(scale, timeText) }} /> s
         </dd>
       </div>
       <div>
         <dt>station</dt>
         <dd>
-          <b ref={station} className="wide-6" /> {scale?.length.unit ?? ''}
+          <b ref={station} style={{ minWidth: widthOf(scale, stationText) }} /> {scale?.length.unit ?? ''}
         </dd>
       </div>
       <div>
         <dt>frame</dt>
         <dd>
-          <b ref={frame} className="wide-5" />
+          <b ref={frame} style={{ minWidth: `${String(frames).length}ch` }} />
           <span className="of"> of {frames}</span>
         </dd>
       </div>

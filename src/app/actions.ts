@@ -1,6 +1,6 @@
 import type { Moment } from '../../shared/report.ts';
 import { admit, wholeFileProblem } from '../documents/admit.ts';
-import { type Demo, demos, flagship } from '../documents/demos.ts';
+import type { Demo } from '../documents/demos.ts';
 import { pickFile, readTextFile, saveFile } from '../documents/files.ts';
 import { isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
@@ -56,12 +56,6 @@ export function takeDemo(bench: Workbench, demo: Demo): void {
         }),
     );
   });
-}
-
-/** Opens what the app begins with. */
-export function takeFlagship(bench: Workbench): void {
-  const demo = demos.find(({ name }) => name === flagship) ?? demos[0];
-  if (demo !== undefined) takeDemo(bench, demo);
 }
 
 /** Saves the open document. @returns whether it was saved */

@@ -2,12 +2,11 @@ import { createContext, useContext, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { prepare } from '../documents/admit.ts';
 import { Playhead } from '../playhead.ts';
-import { Desk, type DeskState } from '../runs/desk.ts';
+import { Desk, type DeskState, type DeskTools } from '../runs/desk.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from '../store/document.ts';
 import { createNoticeStore, type Notice, type NoticeStore } from '../store/notice.ts';
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
 import { Viewport } from '../viewport.ts';
-import { Solver } from '../workers/solver.ts';
 import { Player } from './player.ts';
 
 /** Everything that lives as long as the window. Made once, handed down through React's context. */
@@ -48,13 +47,13 @@ function later(ms: number, then: () => void): () => void {
 }
 
 /** Makes the workbench and ties its parts together: edits to the desk, finished runs to the player. */
-export function createWorkbench(): Workbench {
+export function createWorkbench(solver: DeskTools['solver']): Workbench {
   const playhead = new Playhead();
   const bench: Workbench = {
     documents: createDocumentStore(),
     settings: createSettingsStore(storageIfAllowed()),
     notices: createNoticeStore(),
-    desk: new Desk({ prepare, solver: new Solver(), later }),
+    desk: new Desk({ prepare, solver, later }),
     playhead,
     viewport: new Viewport(),
     stage: new Stage(),

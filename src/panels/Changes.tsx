@@ -1,19 +1,8 @@
-import { useMemo } from 'react';
-import { type Change, compareReports } from '../../sim/report/changes.ts';
+import type { Change } from '../../sim/report/changes.ts';
 import { Icon } from '../app/Icon.tsx';
-import { useBench, useDesk } from '../app/workbench.ts';
+import { useChanges } from './comparing.ts';
 import { differenceWords, figureWords } from './figures.ts';
-import { type Way, wayOf } from './judge.ts';
-
-/** Changes with the way each of them goes; undefined while there is no run to compare with. */
-export function useChanges(): readonly { readonly change: Change; readonly way: Way }[] | undefined {
-  const before = useDesk((state) => state.before?.report);
-  const after = useDesk((state) => state.solved?.report);
-  return useMemo(() => {
-    if (before === undefined || after === undefined || before === after) return undefined;
-    return compareReports(before, after).map((change) => ({ change, way: wayOf(change) }));
-  }, [before, after]);
-}
+import type { Way } from './judge.ts';
 
 function titleOf(change: Change): string {
   if (change.kind === 'verdict') return change.asks;
@@ -84,45 +73,4 @@ export function Changes() {
       changes={changes.filter((each) => each.way === way).map(({ change }) => change)}
     />
   ));
-}
-
-const countWords = (changes: ReturnType<typeof useChanges>, pinned: boolean): string => {
-  const name = pinned ? 'the kept run' : 'the run before';
-  if (changes === undefined)
-    return pinned ? 'This run is kept to compare with' : 'No run to compare with yet';
-  const count = (wanted: Way) => changes.filter(({ way }) => way === wanted).length;
-  if (changes.length === 0) return `Same as ${name}`;
-  return `${count('better')} better, ${count('worse')} worse than ${name}`;
-};
-
-/** One line between verdicts and panels: how this run compares, and what to compare with. */
-export function Comparison() {
-  const { desk } = useBench();
-  const changes = useChanges();
-  const pinned = useDesk((state) => state.pinned);
-  const has = useDesk((state) => state.before !== undefined);
-  const ready = useDesk((state) => state.solved !== undefined);
-  return (
-    <div className="comparison">
-      <span className="words">{countWords(changes, pinned)}</span>
-      <button
-        type="button"
-        className="button small"
-        title="Compare all further runs with this one (K)"
-        disabled={!ready}
-        onClick={() => desk.keep()}
-      >
-        Keep
-      </button>
-      <button
-        type="button"
-        className="button small"
-        title="Compare with no run (C)"
-        disabled={!has}
-        onClick={() => desk.clear()}
-      >
-        Clear
-      </button>
-    </div>
-  );
 }

@@ -3,28 +3,34 @@ import { useBench, useDesk } from '../app/workbench.ts';
 import type { DeskState } from '../runs/desk.ts';
 
 /** What the desk is doing, in a few words. */
-export function statusWords({ phase, solved, stale, problems }: DeskState): string {
+export function statusWords({ phase, solved, stale }: DeskState): string {
   switch (phase.kind) {
     case 'waiting':
-      return 'Changed';
+      return 'changed';
     case 'running': {
       const { share, time } = phase.progress;
-      return share === 0
-        ? 'Driving …'
-        : `Driving: ${formatShare(share, 2)}, ${formatQuantity(time, 'time', 3, 's')}`;
+      return share === 0 ? 'driving …' : `${formatShare(share, 2)}, ${formatQuantity(time, 'time', 2, 's')}`;
     }
     case 'cancelled':
-      return 'Cancelled';
+      return 'cancelled';
     case 'failed':
-      return `The engine failed: ${phase.message}`;
+      return 'failed';
     case 'idle':
-      if (stale && problems.length > 0) return 'Not driven, see above';
-      if (solved === undefined) return '';
-      return `Driven in ${formatNumber(solved.took, 2)} ms`;
+      if (stale) return 'not driven';
+      return solved === undefined ? '' : `in ${formatNumber(solved.took, 2)} ms`;
   }
 }
 
-/** One line of fixed height: progress and its cancel button, or how the last run went. */
+/** What the words mean, for those who ask. */
+function statusSays({ phase, solved, stale }: DeskState): string {
+  if (phase.kind === 'failed') return phase.message;
+  if (phase.kind === 'idle' && stale)
+    return 'The document has problems: still on show is the last run without one.';
+  if (phase.kind !== 'idle' || solved === undefined) return '';
+  return `The engine took ${formatNumber(solved.took, 3)} ms for ${formatQuantity(solved.recording.end.time, 'time', 3, 's')} of driving.`;
+}
+
+/** Beside the verdicts' title: progress and its cancel button, or how long the last run took. */
 export function RunStatus() {
   const { desk } = useBench();
   const state = useDesk((now) => now);
@@ -33,11 +39,11 @@ export function RunStatus() {
   const again = phase.kind === 'cancelled' || phase.kind === 'failed';
   return (
     <div className="run-status" data-phase={phase.kind}>
-      <span className="words" title={statusWords(state)}>
+      <span className="words" title={statusSays(state)}>
         {statusWords(state)}
       </span>
       {phase.kind === 'running' ? (
-        <button type="button" className="button small" onClick={() => desk.cancel()}>
+        <button type="button" className="button small late" onClick={() => desk.cancel()}>
           Cancel
         </button>
       ) : null}

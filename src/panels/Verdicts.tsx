@@ -2,6 +2,7 @@ import type { Verdict } from '../../shared/report.ts';
 import { jumpTo } from '../app/actions.ts';
 import { Icon } from '../app/Icon.tsx';
 import { useBench, useDesk } from '../app/workbench.ts';
+import { RunStatus } from './RunStatus.tsx';
 import { endSentence } from './words.ts';
 
 /** The verdict of the run before on the same question, if it was asked there. */
@@ -27,8 +28,9 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
         </span>
         <span className="asks">{asks}</span>
         <b className="value">{shown}</b>
-        <span className="says">{says}</span>
-        <span className="was">{was === undefined ? '' : `was ${was.shown}`}</span>
+        <span className="says">
+          {says} {was === undefined ? null : <span className="was">Before: {was.shown}.</span>}
+        </span>
         <span className="unseen">{pass ? 'Holds.' : 'Fails.'}</span>
       </button>
     </li>
@@ -52,12 +54,17 @@ export function Verdicts() {
   const report = useDesk(({ solved }) => solved?.report);
   const before = useDesk((state) => state.before?.report.verdicts);
   const stale = useDesk((state) => state.stale);
+  const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
   const end = report?.end === undefined ? undefined : endSentence(report.end);
   return (
     <section className="verdicts" aria-labelledby="verdicts-title" data-stale={stale}>
-      <h2 id="verdicts-title">
-        Verdicts <span className="count">{countWords(report?.verdicts)}</span>
-      </h2>
+      <div className="verdicts-head">
+        <h2 id="verdicts-title">
+          Verdicts <span className="count">{stale ? '' : countWords(report?.verdicts)}</span>
+        </h2>
+        <RunStatus />
+      </div>
+      {failure === undefined ? null : <p className="run-end">The engine failed: {failure}</p>}
       {end === undefined ? null : <p className="run-end">{end}</p>}
       {report?.verdicts.length === 0 ? (
         <p className="soft">This scenario asks for nothing: its file has no criteria.</p>

@@ -1,14 +1,30 @@
-import { About } from './About.tsx';
-import { Changes } from './Changes.tsx';
-import { Events } from './Events.tsx';
+import { lazy } from 'react';
 import { Fields } from './Fields.tsx';
-import { Measures } from './Measures.tsx';
 
-/** The panels beside the picture, in the order of their tabs. A new one is its file and one line here. */
+/**
+ * The panels beside the picture, in the order of their tabs. A new one is its file and one line here. All but the
+ * first are loaded when they are first opened.
+ */
 export const panels = [
   { id: 'fields', title: 'Figures', Panel: Fields },
-  { id: 'changes', title: 'Changes', Panel: Changes },
-  { id: 'events', title: 'Events', Panel: Events },
-  { id: 'measures', title: 'Measures', Panel: Measures },
-  { id: 'about', title: 'Notes', Panel: About },
+  {
+    id: 'changes',
+    title: 'Changes',
+    Panel: lazy(async () => ({ default: (await import('./Changes.tsx')).Changes })),
+  },
+  {
+    id: 'events',
+    title: 'Events',
+    Panel: lazy(async () => ({ default: (await import('./Events.tsx')).Events })),
+  },
+  {
+    id: 'measures',
+    title: 'Measures',
+    Panel: lazy(async () => ({ default: (await import('./Measures.tsx')).Measures })),
+  },
+  {
+    id: 'about',
+    title: 'Notes',
+    Panel: lazy(async () => ({ default: (await import('./About.tsx')).About })),
+  },
 ] as const;

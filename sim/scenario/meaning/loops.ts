@@ -1,7 +1,7 @@
-import { Matrix, SVD } from 'ml-matrix';
 import { cross, distance, scale, sub, type Vec2 } from '../../../shared/geometry/vec.ts';
 import type { BodyPoint, Joint, Mechanism, Rod } from '../../mechanism/mechanism.ts';
 import type { WholeCheck } from './check.ts';
+import { rankOf } from './rank.ts';
 
 /** Ways in which a joint lets its child move: two directions and a turn when it is free, one otherwise. */
 const freedomsOf = (joint: Joint): number => (joint.kind === 'free' ? 3 : 1);
@@ -69,7 +69,7 @@ export const loopsMove: WholeCheck = ({ mechanism }, problems) => {
     const names = rods.map((rod) => `'${rod.name}'`).join(', ');
     const freedoms = [...joints].reduce((sum, joint) => sum + freedomsOf(joint), 0);
     const rows = rods.map((rod) => rowOf(mechanism, [...joints], rod));
-    const rank = freedoms === 0 ? 0 : new SVD(new Matrix(rows), { autoTranspose: true }).rank;
+    const rank = rankOf(rows);
     if (rods.length > freedoms) {
       problems.error(
         'vehicle.members',
