@@ -38,6 +38,9 @@ export function leafRate(p: z.output<typeof leaves>): number {
 /** Share of the rate's own travel over which friction builds up when nothing else is said: the bristle is 10 × as stiff. */
 const BREAKAWAY_SHARE = 0.1;
 
+/** Keeps the bristle's stiffness a number where there is no friction, m: far under anything that moves. */
+const LEAST_BREAKAWAY = 1e-12;
+
 /** Straight spring with dry friction beside it: the force lies within ±friction of the straight line. */
 export function springWithFriction(elastic: ElementLaw, friction: number, breakaway: number): ElementLaw {
   const bristle = makeBristle(friction, breakaway);
@@ -97,8 +100,7 @@ export const leafSpring = defineElement({
   law: (p) => {
     const rate = p.rate ?? (p.leaves === undefined ? 0 : leafRate(p.leaves));
     const elastic = hooke({ ...p, rate, pushOnly: false, damping: 0 });
-    // Without friction any elastic travel will do: the bristle has no effort.
-    const breakaway = p.breakaway ?? (p.friction > 0 ? (BREAKAWAY_SHARE * p.friction) / rate : 1);
+    const breakaway = p.breakaway ?? Math.max(LEAST_BREAKAWAY, (BREAKAWAY_SHARE * p.friction) / rate);
     return springWithFriction(elastic, p.friction, breakaway);
   },
   sample: { rate: 1500, preload: 14, friction: 1.2 },

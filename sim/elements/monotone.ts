@@ -62,12 +62,29 @@ export function pieceAt(curve: Curve, at: number): number {
   return low;
 }
 
+/** Value on piece i, `t` beyond its first point. */
+export function valueOn({ y, slope, square, cube }: Curve, i: number, t: number): number {
+  return (
+    (y[i] as number) + t * ((slope[i] as number) + t * ((square[i] as number) + t * (cube[i] as number)))
+  );
+}
+
+/** Slope on piece i, `t` beyond its first point. */
+export function slopeOn({ slope, square, cube }: Curve, i: number, t: number): number {
+  return (slope[i] as number) + t * (2 * (square[i] as number) + t * 3 * (cube[i] as number));
+}
+
+/** Area under piece i from its first point to `t` beyond it. */
+export function areaOn({ y, slope, square, cube }: Curve, i: number, t: number): number {
+  return (
+    t *
+    ((y[i] as number) +
+      t * ((slope[i] as number) / 2 + t * ((square[i] as number) / 3 + (t * (cube[i] as number)) / 4)))
+  );
+}
+
 /** Value of the curve at `at`, which must lie within its points. */
 export function valueAt(curve: Curve, at: number): number {
   const i = pieceAt(curve, at);
-  const t = at - (curve.x[i] as number);
-  return (
-    (curve.y[i] as number) +
-    t * ((curve.slope[i] as number) + t * ((curve.square[i] as number) + t * (curve.cube[i] as number)))
-  );
+  return valueOn(curve, i, at - (curve.x[i] as number));
 }

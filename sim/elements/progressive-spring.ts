@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { quantity } from '../../shared/schema/quantity.ts';
 import { defineElement, type ElementLaw } from './element.ts';
-import { monotoneCurve, pieceAt } from './monotone.ts';
+import { areaOn, type Curve, monotoneCurve, pieceAt, slopeOn, valueAt } from './monotone.ts';
 import { withinReach } from './reach.ts';
 
 const row = z.strictObject({
@@ -42,58 +42,51 @@ export function tableSpring(table: readonly Row[], drawnAt: number): ElementLaw 
     table.map((r) => r.travel),
     table.map((r) => r.force),
   );
-  const { x: at, y: force, slope, square, cube } = curve;
-  const count = at.length;
+  const at = curve.x;
   const start = at[0] as number;
-  const end = at[count - 1] as number;
-  const stored = new Float64Array(count);
-  const area = (i: number, t: number): number =>
-    t *
-    ((force[i] as number) +
-      t * ((slope[i] as number) / 2 + t * ((square[i] as number) / 3 + (t * (cube[i] as number)) / 4)));
-  for (let i = 1; i < count; i++) {
-    stored[i] = (stored[i - 1] as number) + area(i - 1, (at[i] as number) - (at[i - 1] as number));
-  }
-  const [lastForce, lastSlope, lastStored] = [
-    force[count - 1] ?? 0,
-    slope[count - 1] ?? 0,
-    stored[count - 1] ?? 0,
+  const end = at.at(-1) as number;
+  const stored = storedAt(curve);
+  const [lastForce, lastRate, lastStored] = [curve.y, curve.slope, stored].map((row) => row.at(-1) ?? 0) as [
+    number,
+    number,
+    number,
   ];
   return {
     memory: 0,
     energy: (x) => {
       const s = withinReach(x) + drawnAt;
       if (s <= start) return 0;
-      if (s >= end) return lastStored + (s - end) * (lastForce + (s - end) * 0.5 * lastSlope);
+      if (s >= end) return lastStored + (s - end) * (lastForce + (s - end) * 0.5 * lastRate);
       const i = pieceAt(curve, s);
-      return (stored[i] as number) + area(i, s - (at[i] as number));
+      return (stored[i] as number) + areaOn(curve, i, s - (at[i] as number));
     },
     spring: (x) => {
       const s = withinReach(x) + drawnAt;
       if (s <= start) return 0;
-      if (s >= end) return -(lastForce + (s - end) * lastSlope);
-      const i = pieceAt(curve, s);
-      const t = s - (at[i] as number);
-      return -(
-        (force[i] as number) +
-        t * ((slope[i] as number) + t * ((square[i] as number) + t * (cube[i] as number)))
-      );
+      return s >= end ? -(lastForce + (s - end) * lastRate) : -valueAt(curve, s);
     },
     loss: () => 0,
     stiffness: (x) => {
       const s = withinReach(x) + drawnAt;
       if (s <= start) return 0;
-      if (s >= end) return lastSlope;
+      if (s >= end) return lastRate;
       const i = pieceAt(curve, s);
-      const t = s - (at[i] as number);
-      return Math.max(
-        0,
-        (slope[i] as number) + t * (2 * (square[i] as number) + t * 3 * (cube[i] as number)),
-      );
+      // The slope of a rising curve; round-off may take a level stretch a hair below zero.
+      return Math.max(0, slopeOn(curve, i, s - (at[i] as number)));
     },
     damping: 0,
     corners: Array.from(at, (a) => a - drawnAt),
   };
+}
+
+/** Energy stored when the spring is pressed up to each row, J. */
+function storedAt(curve: Curve): Float64Array {
+  const stored = new Float64Array(curve.x.length);
+  for (let i = 1; i < stored.length; i++) {
+    const step = (curve.x[i] as number) - (curve.x[i - 1] as number);
+    stored[i] = (stored[i - 1] as number) + areaOn(curve, i - 1, step);
+  }
+  return stored;
 }
 
 /** Spring whose force is known from a table, by measurement or from a data sheet. It can only push. */
