@@ -1,3 +1,4 @@
+import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
 import type { Plugin } from 'vite';
@@ -33,28 +34,39 @@ function contentSecurityPolicy(): Plugin {
   };
 }
 
-const PIXI = new URL('./node_modules/pixi.js/lib/', import.meta.url).pathname;
+const PIXI = fileURLToPath(new URL('./node_modules/pixi.js/lib/', import.meta.url)).replaceAll('\\', '/');
 
-/** What src/canvas uses of pixi, file by file. `rendering/init` makes it take canvases as textures: its texts are some. */
-const PIXI_PARTS = `
+/** What stands for pixi's entries in the build: what src/canvas uses of it, file by file. */
+const PIXI_PARTS: Readonly<Record<string, string>> = {
+  // `rendering/init` makes pixi take canvases as textures: its texts are some.
+  'pixi.js': `
 import '${PIXI}rendering/init.mjs';
 export { Application } from '${PIXI}app/Application.mjs';
 export { Container } from '${PIXI}scene/container/Container.mjs';
 export { Graphics } from '${PIXI}scene/graphics/shared/Graphics.mjs';
 export { Text } from '${PIXI}scene/text/Text.mjs';
-`;
+`,
+  // The plain renderer makes no functions out of text, so under the policy only its check has to go.
+  'pixi.js/unsafe-eval': `
+import { AbstractRenderer } from '${PIXI}rendering/renderers/shared/system/AbstractRenderer.mjs';
+AbstractRenderer.prototype._unsafeEvalCheck = () => undefined;
+`,
+};
 
 /**
- * Pixi's own entry names all of its three renderers, so that a page would load all of them (70 kB compressed) to use
- * one. In the build only the parts above are its entry; the renderer in use is loaded when it is known.
+ * Pixi's own entry names all of its three renderers, so that a page would load all of them (50 kB compressed) to use
+ * one. In the build only the parts above are its entry; the renderer in use is loaded when it is known, WebGL's
+ * together with what it needs under the policy.
  */
 function pixiInParts(): Plugin {
   return {
     name: 'axlewright-pixi-in-parts',
     apply: 'build',
     enforce: 'pre',
-    resolveId: (id) => (id === 'pixi.js' ? '\0pixi-in-parts' : undefined),
-    load: (id) => (id === '\0pixi-in-parts' ? PIXI_PARTS : undefined),
+    resolveId: (id) => (id in PIXI_PARTS ? `\0${id} in parts` : undefined),
+    load: (id) => PIXI_PARTS[id.replace(/^\0(.*) in parts$/, '$1')],
+    transform: (code, id) =>
+      id.endsWith('/gl/WebGLRenderer.mjs') ? `import '${PIXI}unsafe-eval/init.mjs';\n${code}` : undefined,
   };
 }
 
