@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import type { Command } from 'commander';
 import type { Problem } from '../../shared/problem.ts';
 import type { Report } from '../../shared/report.ts';
@@ -30,13 +31,13 @@ export interface ScenarioVerb extends Pick<Verb, 'name' | 'summary' | 'examples'
 }
 
 interface Options {
-  readonly set: readonly string[];
+  readonly set?: readonly string[];
   readonly out?: string;
   readonly json?: true;
   readonly quiet?: true;
 }
 
-const collect = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 /** Makes a verb of the work that it does: reading, problems, printing, files and exit codes are the same for all. */
 export function scenarioVerb(work: ScenarioVerb): Verb {
@@ -45,7 +46,7 @@ export function scenarioVerb(work: ScenarioVerb): Verb {
     attach(command: Command, surroundings: Surroundings, done: (exit: Exit) => void): void {
       command
         .argument('<file>', "scenario file; '-' for standard input; or the name of a demo")
-        .option('-s, --set <path=value>', 'change a field before the run; may be given again', collect, [])
+        .option('-s, --set <path=value>', 'change a field before the run; may be given again', collect)
         .option('-o, --out <dir>', 'write the results into this folder; it is made when missing')
         .option('--json', 'print the report as JSON')
         .option('-q, --quiet', 'print only what failed: nothing when all holds')
@@ -63,8 +64,9 @@ async function run(
 ): Promise<Exit> {
   const { terminal } = surroundings;
   try {
-    if (options.out !== undefined) checkFolder(options.out);
-    const read = await load(file, options.set, surroundings);
+    const out = options.out === undefined ? undefined : resolve(surroundings.cwd, options.out);
+    if (out !== undefined) checkFolder(out);
+    const read = await load(file, options.set ?? [], surroundings);
     const errors = read.problems.filter((problem) => problem.severity === 'error');
     const spoken = options.quiet === true ? errors : read.problems;
     if (spoken.length > 0) terminal.remark(problemText(sayName(file), spoken));
@@ -77,7 +79,7 @@ async function run(
       read.problems,
       options.quiet === true ? silent(terminal) : terminal,
     );
-    return finish(outcome, options, terminal);
+    return finish(outcome, out, options, terminal);
   } catch (error) {
     if (!(error instanceof FolderError)) throw error;
     terminal.remark(`axlewright: ${error.message}\n`);
@@ -91,8 +93,12 @@ function silent(terminal: Terminal): Terminal {
 }
 
 /** Writes the files first, so that a result is printed only when everything that was asked for is there. */
-function finish(outcome: Outcome, options: Options, terminal: Terminal): Exit {
-  const { out, json, quiet } = options;
+function finish(
+  outcome: Outcome,
+  out: string | undefined,
+  { json, quiet }: Options,
+  terminal: Terminal,
+): Exit {
   const report = reportJson(outcome.report);
   terminal.progress();
   if (out !== undefined) {

@@ -7,6 +7,8 @@ export interface Surroundings {
   readonly terminal: Terminal;
   /** Standard input, read only when a document is asked from it. */
   readonly stdin: AsyncIterable<Uint8Array>;
+  /** Folder in which the command was started. */
+  readonly cwd: string;
   /** Folder of the scenarios that ship. */
   readonly demoFolder: string;
 }

@@ -6,7 +6,6 @@ import type { Problem } from '../../shared/problem.ts';
 import { readDocument } from '../../sim/cli/input/document.ts';
 import { groundFiles } from '../../sim/cli/input/ground-files.ts';
 import { readBytes } from '../../sim/cli/input/read.ts';
-import { parseSetting } from '../../sim/cli/input/sets.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -85,9 +84,10 @@ describe('a document', () => {
     for (const text of texts) yield Buffer.from(text);
   }
   const demos = (): string => join(folder, 'demos');
+  const around = (stdin: AsyncIterable<Uint8Array>) => ({ stdin, cwd: folder, demoFolder: demos() });
 
   it('comes from standard input for a dash, however it is cut into pieces', async () => {
-    expect(await readDocument('-', demos(), pieces('{"ti', 'tle":1}'))).toMatchObject({
+    expect(await readDocument('-', around(pieces('{"ti', 'tle":1}')))).toMatchObject({
       ok: true,
       text: '{"title":1}',
     });
@@ -97,14 +97,14 @@ describe('a document', () => {
     async function* endless(): AsyncGenerator<Uint8Array> {
       for (;;) yield Buffer.alloc(1_000_000);
     }
-    expect(await readDocument('-', demos(), endless())).toMatchObject({
+    expect(await readDocument('-', around(endless()))).toMatchObject({
       ok: false,
       problem: { message: 'is larger than 5 MB' },
     });
   });
 
   it('is the demo of that name when there is no such file', async () => {
-    expect(await readDocument('made-up-4x4', demos(), noInput())).toMatchObject({
+    expect(await readDocument('made-up-4x4', around(noInput()))).toMatchObject({
       ok: true,
       text: '{"title":"a demo"}',
       folder: demos(),
@@ -112,34 +112,13 @@ describe('a document', () => {
   });
 
   it('that is not there is refused, with the demo that was probably meant', async () => {
-    expect(await readDocument('made-up-44', demos(), noInput())).toMatchObject({
+    expect(await readDocument('made-up-44', around(noInput()))).toMatchObject({
       ok: false,
       problem: { message: 'is not there', hint: 'did you mean "made-up-4x4"?' },
     });
   });
 
   it('is never looked for among the demos by a path', async () => {
-    expect(await readDocument('../demos/made-up-4x4', demos(), noInput())).toMatchObject({ ok: false });
-  });
-});
-
-describe('a setting', () => {
-  it.each([
-    ['vehicle.drive.speed=0.3', 'vehicle.drive.speed', 0.3],
-    ['vehicle.drive.speed=0.3 m/s', 'vehicle.drive.speed', '0.3 m/s'],
-    ['vehicle.members[rear-beam].pivot.x=-40 mm', 'vehicle.members[rear-beam].pivot.x', '-40 mm'],
-    ['a="45 mm"', 'a', '45 mm'],
-    ['vehicle.drive.driven=["front","rear"]', 'vehicle.drive.driven', ['front', 'rear']],
-    ['masses[a=b].mass=2', 'masses[a=b].mass', 2],
-    ['title=a=b', 'title', 'a=b'],
-    [' title = x ', 'title', 'x'],
-    ['title=', 'title', ''],
-    ['run.time=NaN', 'run.time', 'NaN'],
-  ])('%s', (text, path, value) => {
-    expect(parseSetting(text)).toEqual({ path, value });
-  });
-
-  it.each(['title', '=x', '', 'a[b=c]'])('without a path or a value is none: %j', (text) => {
-    expect(parseSetting(text)).toBeUndefined();
+    expect(await readDocument('../demos/made-up-4x4', around(noInput()))).toMatchObject({ ok: false });
   });
 });

@@ -89,6 +89,22 @@ export const syntheticReport: Report = {
       unit: 'm',
       value: null,
     },
+    ...(
+      [
+        ['wheelLeastLoad', 'N', 12.3, 'front'],
+        ['memberBump', 'm', 0.012, 'front beam'],
+        ['memberBumpUsed', '1', 0.75, 'front beam'],
+        ['memberDroop', 'm', 0.0055, 'front beam'],
+      ] as const
+    ).map(([name, unit, value, of]) => ({
+      name,
+      title: name,
+      says: '',
+      source: 'definition of our own',
+      unit,
+      value,
+      of,
+    })),
   ],
   events: [],
   verdicts: [

@@ -52,6 +52,10 @@ describe('a table', () => {
 });
 
 describe('wrapping', () => {
+  it('keeps a figure with its unit', () => {
+    expect(wrap('off for 120 ms, 3 wheels', 11)).toEqual(['off for', '120 ms,', '3 wheels']);
+  });
+
   it('breaks at spaces and leaves long words whole', () => {
     expect(wrap('one two three extraordinarily four', 9)).toEqual([
       'one two',
@@ -126,7 +130,10 @@ describe('a report for people', () => {
         'front          1       2    19.6 N     9.80 N  3.10 mm  12.3 N   63 %    27.4 N  140 %     0.0 %',
         'rear, twin     2       4    39.2 N     9.80 N  5.20 mm   0.0 N    0 %    80.0 N  204 %     3.4 %',
         '',
-        'measure           value  of          where',
+        'travel of    bump  used   droop  used',
+        'front beam  12 mm  75 %  5.5 mm     –',
+        '',
+        'measure           value  of          vehicle',
         'Least load share    0 %  rear, twin  at 412 mm, 800 ms',
         '',
         'FAIL  Every wheel keeps at least 20 % of its standing load',

@@ -54,7 +54,7 @@ export function checkFolder(folder: string): void {
  * @throws FolderError when the system refuses; whatever a text throws while it is made
  */
 export function writeFolder(folder: string, files: readonly OutFile[]): string[] {
-  const made = withReason(folder, () => mkdirSync(folder, { recursive: true }));
+  const made = withReason(folder, () => makeFolder(resolve(folder)));
   const drafts = files.map(({ name }) => join(folder, `.${name}.${process.pid}.draft`));
   try {
     files.forEach(({ name, text }, i) => {
@@ -70,8 +70,7 @@ export function writeFolder(folder: string, files: readonly OutFile[]): string[]
     return paths;
   } catch (error) {
     for (const draft of drafts) rmSync(draft, { force: true });
-    // What mkdir made is empty again, unless some files got their names.
-    if (made !== undefined) removeEmpty(resolve(folder), dirname(resolve(made)));
+    removeEmpty(made);
     throw error;
   }
 }
@@ -89,9 +88,31 @@ function writeWhole(path: string, text: OutFile['text']): void {
   }
 }
 
-/** Removes a folder and its parents up to `stop` as far as they are empty. */
-function removeEmpty(folder: string, stop: string): void {
-  for (let path = folder; path !== stop && path !== dirname(path); path = dirname(path)) {
+/**
+ * Makes a folder and the parents that it lacks; what was made is taken away again when a part of it cannot be made.
+ * Node's own `recursive` never comes back where a file system answers 'no such entry' to an allowed place (/proc).
+ * @returns the folders that were made, outermost first
+ */
+function makeFolder(folder: string): string[] {
+  const missing: string[] = [];
+  for (let path = folder; !existsSync(path); path = dirname(path)) missing.unshift(path);
+  const made: string[] = [];
+  try {
+    for (const path of missing) {
+      mkdirSync(path);
+      made.push(path);
+    }
+  } catch (error) {
+    removeEmpty(made);
+    throw error;
+  }
+  if (!statSync(folder).isDirectory()) throw new FolderError(`'${folder}' is a file, not a folder`);
+  return made;
+}
+
+/** Removes folders, innermost first, as far as they are empty. */
+function removeEmpty(folders: readonly string[]): void {
+  for (const path of [...folders].reverse()) {
     try {
       rmdirSync(path);
     } catch {
@@ -116,6 +137,7 @@ const reasons: Readonly<Record<string, string>> = {
   EPERM: 'the system does not permit it',
   EROFS: 'the file system is read-only',
   ENOSPC: 'the disk is full',
+  ENOENT: 'the system allows no folder there',
   ENOTDIR: 'a part of its path is a file',
   EEXIST: 'a file of that name is in the way',
   ENAMETOOLONG: 'the name is too long',

@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { didYouMean } from '../../../shared/near.ts';
 import type { Problem } from '../../../shared/problem.ts';
 import { limits } from '../../../shared/schema/scenario.ts';
+import type { Surroundings } from '../verb.ts';
 import { demoNames, demoPath } from './demos.ts';
 import { megabytes, readBytes, textOf } from './read.ts';
 
@@ -26,22 +27,20 @@ export const sayName = (file: string): string => (file === '-' ? 'standard input
 
 /**
  * Reads a scenario's text: a file, standard input for `-`, or the demo of that name when there is no such file.
- * @param stdin standard input, read only for `-`
  */
 export async function readDocument(
   file: string,
-  folder: string,
-  stdin: AsyncIterable<Uint8Array>,
+  { stdin, cwd, demoFolder }: Pick<Surroundings, 'stdin' | 'cwd' | 'demoFolder'>,
 ): Promise<ReadText> {
-  if (file === '-') return readStream(stdin);
-  const found = readBytes(file, limits.bytes);
-  if (found.ok) return decode(found.bytes, dirname(resolve(file)));
-  if (found.code === 'ENOENT' && demoNames(folder).includes(file)) {
-    const path = demoPath(folder, file);
-    const demo = readBytes(path, limits.bytes);
-    return demo.ok ? decode(demo.bytes, dirname(path)) : refuse(demo.why);
+  if (file === '-') return readStream(stdin, cwd);
+  const path = resolve(cwd, file);
+  const found = readBytes(path, limits.bytes);
+  if (found.ok) return decode(found.bytes, dirname(path));
+  if (found.code === 'ENOENT' && demoNames(demoFolder).includes(file)) {
+    const demo = readBytes(demoPath(demoFolder, file), limits.bytes);
+    return demo.ok ? decode(demo.bytes, demoFolder) : refuse(demo.why);
   }
-  return refuse(found.why, found.code === 'ENOENT' ? hintFor(file, demoNames(folder)) : undefined);
+  return refuse(found.why, found.code === 'ENOENT' ? hintFor(file, demoNames(demoFolder)) : undefined);
 }
 
 function hintFor(file: string, demos: readonly string[]): string | undefined {
@@ -49,7 +48,7 @@ function hintFor(file: string, demos: readonly string[]): string | undefined {
   return didYouMean(file, demos) ?? 'axlewright demos lists the scenarios that come with it';
 }
 
-async function readStream(stream: AsyncIterable<Uint8Array>): Promise<ReadText> {
+async function readStream(stream: AsyncIterable<Uint8Array>, folder: string): Promise<ReadText> {
   const pieces: Uint8Array[] = [];
   let length = 0;
   for await (const piece of stream) {
@@ -57,7 +56,7 @@ async function readStream(stream: AsyncIterable<Uint8Array>): Promise<ReadText> 
     if (length > limits.bytes) return refuse(`is larger than ${megabytes(limits.bytes)}`);
     pieces.push(piece);
   }
-  return decode(Buffer.concat(pieces), process.cwd());
+  return decode(Buffer.concat(pieces), folder);
 }
 
 function decode(bytes: Uint8Array, folder: string): ReadText {

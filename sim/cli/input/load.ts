@@ -2,11 +2,10 @@ import type { Checked, Problem } from '../../../shared/problem.ts';
 import { chooseSubstep } from '../../dynamics/substep.ts';
 import { compile, type GroundSource, loadScenario, type Scenario } from '../../index.ts';
 import { readJson } from '../../scenario/json.ts';
-import { setAt } from '../../scenario/path.ts';
+import { applySetting } from '../../scenario/path.ts';
 import type { Surroundings } from '../verb.ts';
 import { readDocument } from './document.ts';
 import { groundFiles } from './ground-files.ts';
-import { parseSetting } from './sets.ts';
 
 /** A scenario, and the files beside it. */
 export interface Loaded {
@@ -22,9 +21,9 @@ export interface Loaded {
 export async function load(
   file: string,
   settings: readonly string[],
-  { stdin, demoFolder }: Surroundings,
+  surroundings: Surroundings,
 ): Promise<Checked<Loaded>> {
-  const document = await readDocument(file, demoFolder, stdin);
+  const document = await readDocument(file, surroundings);
   if (!document.ok) return { ok: false, problems: [document.problem] };
   const changed = change(document.text, settings);
   if (!changed.ok) return changed;
@@ -43,20 +42,13 @@ function change(text: string, settings: readonly string[]): Checked<unknown> {
   if (!parsed.ok) return parsed;
   let value = parsed.value;
   const problems: Problem[] = [];
-  for (const written of settings) {
-    const setting = parseSetting(written);
-    if (setting === undefined) {
-      problems.push({
-        path: `--set ${written}`,
-        message: 'is not path=value',
-        hint: 'for example --set vehicle.drive.speed="0.3 m/s"',
-        severity: 'error',
-      });
-      continue;
-    }
-    const done = setAt(value, setting.path, setting.value);
+  for (const setting of settings) {
+    const done = applySetting(value, setting);
     if (done.ok) value = done.value;
-    else problems.push(...done.problems.map((problem) => ({ ...problem, path: `--set ${problem.path}` })));
+    else
+      problems.push(
+        ...done.problems.map((problem) => ({ ...problem, path: `--set ${problem.path}`.trim() })),
+      );
   }
   return problems.length === 0 ? { ok: true, value, problems } : { ok: false, problems };
 }

@@ -10,6 +10,7 @@ export function reportText(report: Report, style: Style, width: number): string 
   const blocks = [
     headLines(report, style, width),
     wheelLines(report.wheels, style),
+    travelLines(report.measures, style),
     measureLines(report.measures, style),
     report.verdicts.flatMap((verdict) => verdictLines(verdict, style, width)),
     endLines(report, style, width),
@@ -91,9 +92,29 @@ function runColumns(wheels: readonly WheelReport[]): [head: string, cells: strin
   ];
 }
 
-/** One measure per row, with what it belongs to and where it was reached. */
+/** Measures that the tables of wheels and members show or leave to `--json`: there is one for each of them. */
+const ofEach = /^(wheel|member)[A-Z]/;
+
+/** One member per row: how far it moved each way, and the share of its travel that this is. */
+function travelLines(measures: readonly Measure[], style: Style): string[] {
+  const members = [
+    ...new Set(measures.filter(({ name }) => name.startsWith('member')).map(({ of = '' }) => of)),
+  ];
+  if (members.length === 0) return [];
+  const cell = (name: string, member: string): string => {
+    const measure = measures.find((each) => each.name === name && each.of === member);
+    return measure === undefined || measure.value === null ? '–' : figure(measure.value, measure.unit);
+  };
+  const names = ['memberBump', 'memberBumpUsed', 'memberDroop', 'memberDroopUsed'];
+  const rows = members.map((member) => [clean(member), ...names.map((name) => cell(name, member))]);
+  const heads = ['bump', 'used', 'droop', 'used'].map((head): Column => ({ head, align: 'right' }));
+  const [head = '', ...lines] = table([{ head: 'travel of', align: 'left' }, ...heads], rows);
+  return [style.faint(head), ...lines];
+}
+
+/** One measure of the whole run per row, with what it belongs to and where it was reached. */
 function measureLines(measures: readonly Measure[], style: Style): string[] {
-  const known = measures.filter((measure) => measure.value !== null);
+  const known = measures.filter(({ name, value }) => value !== null && !ofEach.test(name));
   if (known.length === 0) return [];
   const rows = known.map(({ title, value, unit, of, moment }) => [
     clean(title),
@@ -105,7 +126,7 @@ function measureLines(measures: readonly Measure[], style: Style): string[] {
     { head: 'measure', align: 'left' },
     { head: 'value', align: 'right' },
     { head: 'of', align: 'left' },
-    { head: 'where', align: 'left' },
+    { head: 'vehicle', align: 'left' },
   ];
   const [head = '', ...lines] = table(columns, rows);
   return [style.faint(head), ...lines];

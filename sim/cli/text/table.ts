@@ -27,13 +27,17 @@ export function table(columns: readonly Column[], rows: readonly (readonly strin
   );
 }
 
+/** A space at which a line may break: any but that between a figure and its unit. */
+const GAP = /(?<!\d) | (?![%°A-Za-z·/²³]{1,6}(?:[\s.,;:)]|$))/;
+
 /**
- * Breaks a text into lines no wider than `width`, at spaces; a word longer than that stands alone on its line.
+ * Breaks a text into lines no wider than `width`, at spaces; a word longer than that stands alone on its line, and a
+ * figure stays with its unit.
  */
 export function wrap(text: string, width: number): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ')) {
+  for (const word of text.split(GAP)) {
     if (line !== '' && widthOf(line) + 1 + widthOf(word) > width) {
       lines.push(line);
       line = word;

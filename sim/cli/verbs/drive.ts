@@ -18,8 +18,8 @@ export const drive = scenarioVerb({
   summary: 'drive over the ground and hold the run against the criteria',
   examples: [
     ['axlewright drive corrie-6x6', 'a demo that comes with the program'],
-    ['axlewright drive my-truck.json --out results', 'recording, events, report and picture as files'],
-    ['axlewright drive my-truck.json --set vehicle.drive.speed="0.3 m/s" --json', 'for other programs'],
+    ['axlewright drive my-truck.json --out results', 'all results as files'],
+    ["axlewright drive my-truck.json --set 'vehicle.drive.speed=0.3 m/s' --json", 'for other programs'],
   ],
   work(loaded, warnings, terminal) {
     const { scenario, source } = loaded;

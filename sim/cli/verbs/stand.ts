@@ -16,7 +16,7 @@ export const stand = scenarioVerb({
   mode: 'stand',
   summary: 'let the vehicle settle where it starts: the load of each wheel',
   examples: [
-    ['axlewright stand my-truck.json --set vehicle.masses[battery].at.x="-30 mm"', 'move the battery'],
+    ["axlewright stand my-truck.json --set 'vehicle.wheels[rear].radius=60 mm'", 'what larger wheels carry'],
   ],
   work({ scenario, source }, warnings, { style, width, remark }) {
     const standing = setDown(scenario, source);

@@ -1,0 +1,136 @@
+import { z } from 'zod';
+
+/** The shape of what `--json` prints, written down a second time from sim/cli/JSON.md. */
+const share = z.number().min(0).max(1);
+const moment = z.strictObject({ frame: z.int().min(0), time: z.number().min(0), station: z.number() });
+const problem = z.strictObject({
+  path: z.string(),
+  message: z.string().min(1),
+  hint: z.string().optional(),
+  severity: z.enum(['error', 'warning']),
+});
+const place = { time: z.number().min(0), station: z.number() };
+const ofWheel = { ...place, wheel: z.string(), wheelStation: z.number() };
+
+const event = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('lift-off'), ...ofWheel }),
+  z.strictObject({
+    kind: z.literal('touch-down'),
+    ...ofWheel,
+    duration: z.number().min(0),
+    height: z.number().min(0),
+  }),
+  z.strictObject({ kind: z.literal('grip-limit'), ...ofWheel }),
+  z.strictObject({ kind: z.literal('torque-limit'), ...ofWheel }),
+  z.strictObject({
+    kind: z.literal('stop-hit'),
+    ...place,
+    member: z.string(),
+    side: z.enum(['bump', 'droop']),
+  }),
+  z.strictObject({ kind: z.literal('body-touch'), ...place }),
+  z.strictObject({ kind: z.literal('tip-over'), ...place }),
+  z.strictObject({ kind: z.literal('stuck'), ...place, cause: z.string() }),
+]);
+
+const end = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('arrived'), ...place }),
+  z.strictObject({ kind: z.literal('time-up'), ...place }),
+  z.strictObject({ kind: z.literal('stuck'), ...place, cause: z.string() }),
+  z.strictObject({ kind: z.literal('tipped'), ...place }),
+  z.strictObject({
+    kind: z.literal('diverged'),
+    ...place,
+    quantity: z.string(),
+    body: z.string(),
+    cause: z.string(),
+  }),
+]);
+
+const measure = z.strictObject({
+  name: z.string().regex(/^[a-z][A-Za-z]*$/),
+  title: z.string().min(1),
+  says: z.string().min(1),
+  source: z.string().min(1),
+  unit: z.string().min(1),
+  value: z.number().nullable(),
+  of: z.string().optional(),
+  moment: moment.optional(),
+});
+
+const verdict = z.strictObject({
+  index: z.int().min(0),
+  kind: z.string(),
+  asks: z.string().min(1),
+  pass: z.boolean(),
+  value: z.number().nullable(),
+  limit: z.number().nullable(),
+  unit: z.string(),
+  shown: z.string(),
+  says: z.string().min(1),
+  of: z.string().optional(),
+  moment: moment.optional(),
+});
+
+const line = { id: z.string(), axle: z.int().min(1), count: z.int().min(1) };
+const stood = { ...line, load: z.number().min(0), loadPerWheel: z.number().min(0), travel: z.number() };
+
+const head = {
+  title: z.string().min(1),
+  vehicle: z.string().min(1),
+  mass: z.number().positive(),
+  cg: z.strictObject({ x: z.number(), z: z.number() }),
+  pitchInertia: z.number().positive(),
+};
+const nothing = { events: z.tuple([]), verdicts: z.tuple([]) };
+
+export const checkShape = z.strictObject({
+  mode: z.literal('check'),
+  ...head,
+  wheels: z.array(z.strictObject(line)).min(1),
+  measures: z.tuple([]),
+  ...nothing,
+  problems: z.array(problem),
+  pass: z.literal(true),
+});
+
+export const standShape = z.strictObject({
+  mode: z.literal('stand'),
+  ...head,
+  wheels: z.array(z.strictObject(stood)).min(1),
+  measures: z.array(measure),
+  ...nothing,
+  problems: z.array(problem),
+  pass: z.boolean(),
+});
+
+export const driveShape = z.strictObject({
+  mode: z.literal('drive'),
+  ...head,
+  wheels: z
+    .array(
+      z.strictObject({
+        ...stood,
+        leastLoad: z.number().min(0),
+        greatestLoad: z.number().min(0),
+        timeOff: share,
+      }),
+    )
+    .min(1),
+  measures: z.array(measure).min(1),
+  events: z.array(event),
+  verdicts: z.array(verdict),
+  problems: z.array(problem),
+  end,
+  substep: z.number().positive(),
+  pass: z.boolean(),
+});
+
+export const unreadableShape = z.strictObject({
+  mode: z.enum(['check', 'stand', 'drive']),
+  wheels: z.tuple([]),
+  measures: z.tuple([]),
+  ...nothing,
+  problems: z.array(problem).min(1),
+  pass: z.literal(false),
+});
