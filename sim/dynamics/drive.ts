@@ -1,13 +1,14 @@
 import type { Recording, RunEnd, RunEvent } from '../../shared/recording.ts';
+import { clearanceOf } from '../frames/clearance.ts';
+import { Frames, namesOf } from '../frames/frames.ts';
 import type { Ground } from '../ground/ground.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import type { Course } from '../scenario/course.ts';
-import { clearanceOf } from './clearance.ts';
 import { Ending, type Goal } from './ending.ts';
-import { energyOf, Frames, namesOf } from './frames.ts';
 import type { Command, Plant } from './plant.ts';
 import { findDivergence } from './sanity.ts';
 import { settle } from './settle.ts';
+import { type Before, energyOf, snapshotOf } from './snapshot.ts';
 import { chooseSubstep } from './substep.ts';
 import { Watch } from './watch.ts';
 
@@ -89,12 +90,14 @@ class Run {
     plant.held = 0;
     plant.evaluate(this.#h, this.#command(0));
     plant.reset();
-    const account = { energy: energyOf(plant) };
+    const start = energyOf(plant);
+    let before: Before | undefined;
     for (let frame = 0; ; frame++) {
       const time = frame * this.#perFrame * this.#h;
       const diverged = findDivergence(plant, time, this.#speed);
       if (diverged) return diverged;
-      this.frames.add(plant, time, account);
+      this.frames.add(snapshotOf(plant, time, start, before));
+      before = { time, rise: plant.k.vz[0] as number };
       this.#watchBelly(time);
       const end = this.#ending.look(plant, time);
       if (end) return end;
@@ -127,7 +130,8 @@ class Run {
 
   #watchBelly(time: number): void {
     if (this.#plant.mechanism.belly.points.length === 0) return;
-    const down = clearanceOf(this.#plant) < 0;
+    const { mechanism, k, ground } = this.#plant;
+    const down = clearanceOf(mechanism, k, ground) < 0;
     if (down && !this.#bellyDown)
       this.watch.events.push({ kind: 'body-touch', time, station: this.#plant.reference().x });
     this.#bellyDown = down;

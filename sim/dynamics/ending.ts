@@ -1,6 +1,6 @@
 import type { RunEnd } from '../../shared/recording.ts';
-import { gripUseOf } from './frames.ts';
 import type { Plant } from './plant.ts';
+import { gripUseOf } from './snapshot.ts';
 
 /** Where and when a run is to end. */
 export interface Goal {

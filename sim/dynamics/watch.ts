@@ -1,6 +1,6 @@
 import type { RunEvent } from '../../shared/recording.ts';
-import { gapOf, gripUseOf } from './frames.ts';
 import type { Plant, WorkingWheel } from './plant.ts';
+import { gapOf, gripUseOf } from './snapshot.ts';
 
 /** A wheel in the air. */
 interface Flight {

@@ -1,7 +1,15 @@
 import type { Ground } from '../ground/ground.ts';
 import type { BoundElement, Mechanism } from '../mechanism/mechanism.ts';
 import { findTouch, makeTouch, type Touch } from '../tyre/touch.ts';
-import { type Chain, type ChainState, chainOf, makeChainState, placeChain, pointOf, pointRates } from './chain.ts';
+import {
+  type Chain,
+  type ChainState,
+  chainOf,
+  makeChainState,
+  placeChain,
+  pointOf,
+  pointRates,
+} from './chain.ts';
 
 /**
  * How the thrust that holds the vehicle is shared among driven wheels. `none`: no thrust; a horizontal hold at the
@@ -26,6 +34,8 @@ export interface Asked {
   /** Sense of rolling, for rolling resistance: +1 forward, −1 back, 0 standing still. */
   readonly sense: -1 | 0 | 1;
   readonly pulls: readonly Pull[];
+  /** All wheels are locked to their carriers and hold together, driven or not: a parked vehicle. */
+  readonly parked?: boolean;
   /** Dry friction in the suspension is let go: the vehicle stands where its springs balance. */
   readonly relaxed: boolean;
 }
@@ -41,6 +51,9 @@ export interface WheelBalance {
   /** Forward friction over normal force, and the drive torque that it needs. */
   use: number;
   torque: number;
+  /** Greatest depth of the ground in the tyre, and station of the contact (load-weighted). */
+  depth: number;
+  contact: number;
 }
 
 /** Grounds of joint coordinates, spans and lifts, bound to the chain once. */
@@ -88,6 +101,7 @@ export class Balance {
   readonly #spans: readonly SpanLaw[];
   readonly #lifts: readonly LiftLaw[];
   readonly #touches: readonly Touch[];
+  readonly #memories: readonly Float64Array[];
   readonly #dx: Float64Array;
   readonly #dz: Float64Array;
   readonly #bx: Float64Array;
@@ -109,9 +123,16 @@ export class Balance {
     this.tangent = new Float64Array(this.count * this.count);
     this.weight = mechanism.mass * mechanism.gravity;
     this.#touches = mechanism.wheels.map(makeTouch);
-    this.wheels = mechanism.wheels.map(() => ({ fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0 }));
-    [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [Float64Array, Float64Array, Float64Array, Float64Array, Float64Array];
+    this.wheels = mechanism.wheels.map(() => ({ fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0, depth: 0, contact: 0 }));
+    [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [
+      Float64Array,
+      Float64Array,
+      Float64Array,
+      Float64Array,
+      Float64Array,
+    ];
     const laws = mechanism.elements.map((element) => bind(element, mechanism, this.chain));
+    this.#memories = laws.map((l) => l.memory);
     this.#joints = laws.filter((l): l is JointLaw => 'freedom' in l && !('armX' in l));
     this.#lifts = laws.filter((l): l is LiftLaw => 'armX' in l);
     this.#spans = laws.filter((l): l is SpanLaw => 'drawn' in l);
@@ -124,7 +145,8 @@ export class Balance {
     const { x, z } = this.mechanism.reference;
     placeChain(this.chain, this.state, y, station, x, z);
     this.#weigh();
-    for (let w = 0; w < this.wheels.length; w++) this.#meet(w, this.thrustRow < 0 ? 0 : (y[this.thrustRow] as number));
+    for (let w = 0; w < this.wheels.length; w++)
+      this.#meet(w, this.thrustRow < 0 ? 0 : (y[this.thrustRow] as number));
     for (const law of this.#joints) this.#pushJoint(law, y);
     for (const law of this.#lifts) this.#pushLift(law, y);
     for (const law of this.#spans) this.#pushSpan(law);
@@ -142,11 +164,28 @@ export class Balance {
     return most / this.weight;
   }
 
-  /** Takes the state of y as the past of elements with memory (dry friction). */
-  remember(y: Float64Array): void {
-    for (const law of this.#joints) settleMemory(law, y[law.freedom] as number);
-    for (const law of this.#lifts) settleMemory(law, this.#liftOf(law, y));
-    for (const law of this.#spans) settleMemory(law, this.#spanOf(law).x);
+  /** Takes the state of y as the past of elements with memory; returns the energy that dry friction took on the way, J. */
+  remember(y: Float64Array): number {
+    let lost = 0;
+    for (const law of this.#joints) lost += settleMemory(law, y[law.freedom] as number);
+    for (const law of this.#lifts) lost += settleMemory(law, this.#liftOf(law, y));
+    for (const law of this.#spans) lost += settleMemory(law, this.#spanOf(law).x);
+    return lost;
+  }
+
+  /** Number of separate contacts of a wheel line. */
+  contactsOf(wheel: number): number {
+    return this.#touches[wheel]?.count ?? 0;
+  }
+
+  /** Energy stored in all tyres, J. */
+  storedInTyres(): number {
+    return this.#touches.reduce((sum, touch, w) => sum + touch.energy * (this.mechanism.wheels[w]?.tyre.foundation ?? 0), 0);
+  }
+
+  /** History variables of element i of the mechanism. */
+  memoryOf(i: number): Float64Array {
+    return this.#memories[i] as Float64Array;
   }
 
   /** Adds a constant force at a world point to the rows of a path, with its geometric part of the tangent. */
@@ -173,7 +212,15 @@ export class Balance {
       const body = bodies[b] as Mechanism['bodies'][number];
       const path = this.chain.path[b] as Int32Array;
       pointOf(this.chain, this.state, b, body.centre.x, body.centre.z, this.#point);
-      pointRates(this.chain, this.state, path, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
+      pointRates(
+        this.chain,
+        this.state,
+        path,
+        this.#point[0] as number,
+        this.#point[1] as number,
+        this.#dx,
+        this.#dz,
+      );
       this.#addForce(path, 0, -body.mass * gravity);
     }
   }
@@ -181,7 +228,15 @@ export class Balance {
   #pull(p: Pull): void {
     const path = this.chain.path[p.body] as Int32Array;
     pointOf(this.chain, this.state, p.body, p.x, p.z, this.#point);
-    pointRates(this.chain, this.state, path, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
+    pointRates(
+      this.chain,
+      this.state,
+      path,
+      this.#point[0] as number,
+      this.#point[1] as number,
+      this.#dx,
+      this.#dz,
+    );
     this.#addForce(path, p.fx, p.fz);
     if (this.thrustRow >= 0) this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + p.fx;
   }
@@ -202,24 +257,29 @@ export class Balance {
     let gx = 0;
     let gz = 0;
     let moment = 0;
+    let contact = 0;
+    out.depth = 0;
     const k = wheel.tyre.foundation;
     for (let row = 0; row < touch.count; row++) {
       gx += touch.fx[row] as number;
       gz += touch.fz[row] as number;
       moment += touch.moment[row] as number;
+      contact += touchStation(touch, row, px);
+      out.depth = Math.max(out.depth, touch.depth[row] as number);
     }
     gx *= k;
     gz *= k;
     moment *= k;
     const t = touch.tangent;
     const [mx, mz] = [k * (t[4] as number), k * (t[5] as number)];
-    const { eta, byThrust, byMoment } = this.#useOf(wheel, thrust, moment);
+    const { eta, byThrust, byMoment } = this.#gripShare(wheel, thrust, moment);
+    out.contact = touch.count > 0 ? contact / touchSize(touch) : px;
     out.normal = Math.sqrt(gx * gx + gz * gz);
     out.moment = moment;
     out.use = eta;
     out.fx = gx + eta * gz;
     out.fz = gz - eta * gx;
-    out.torque = wheel.driven ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
+    out.torque = wheel.driven || this.asked.parked ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
     if (touch.count === 0) return;
     pointRates(this.chain, this.state, path, px, pz, this.#dx, this.#dz);
     this.#addForce(path, out.fx, out.fz);
@@ -230,26 +290,41 @@ export class Balance {
     const kzz = k * ((t[3] as number) - eta * (t[1] as number)) - gx * byMoment * mz;
     this.#addStiffness(path, kxx, kxz, kzx, kzz, gz * byThrust, -gx * byThrust);
     if (this.thrustRow >= 0) this.#addThrust(path, out.fx, kxx, kxz, gz * byThrust);
-    if (wheel.driven && this.thrustRow >= 0) {
+    if ((wheel.driven || this.asked.parked) && this.thrustRow >= 0) {
       const held = eta + this.asked.sense * wheel.tyre.rolling + moment * byMoment;
-      this.#react(wheel.reaction, path, out.torque, held * mx, held * mz, moment * byThrust);
+      this.#react(this.asked.parked ? wheel.body : wheel.reaction, path, out.torque, held * mx, held * mz, moment * byThrust);
     }
   }
 
   /** Friction over normal force of a line, and its derivatives by the thrust unknown and by the moment arm. */
-  #useOf(wheel: Mechanism['wheels'][number], thrust: number, moment: number): { eta: number; byThrust: number; byMoment: number } {
+  #gripShare(
+    wheel: Mechanism['wheels'][number],
+    thrust: number,
+    moment: number,
+  ): { eta: number; byThrust: number; byMoment: number } {
     const rolling = this.asked.sense * wheel.tyre.rolling;
-    if (!wheel.driven || this.thrustRow < 0) return { eta: this.thrustRow < 0 ? 0 : -rolling, byThrust: 0, byMoment: 0 };
+    if (this.asked.parked && this.thrustRow >= 0) return { eta: thrust, byThrust: 1, byMoment: 0 };
+    if (!wheel.driven || this.thrustRow < 0)
+      return { eta: this.thrustRow < 0 ? 0 : -rolling, byThrust: 0, byMoment: 0 };
     if (this.asked.sharing === 'locked') return { eta: thrust - rolling, byThrust: 1, byMoment: 0 };
     // thrust is the torque of the line over weight·size, so that both kinds of unknown are of order one
     const unit = this.weight * this.mechanism.size;
     const eta = moment > 0 ? (thrust * unit) / moment - rolling : 0;
-    if (moment > 0 && Math.abs(eta) <= wheel.tyre.grip) return { eta, byThrust: unit / moment, byMoment: (-thrust * unit) / (moment * moment) };
+    if (moment > 0 && Math.abs(eta) <= wheel.tyre.grip)
+      return { eta, byThrust: unit / moment, byMoment: (-thrust * unit) / (moment * moment) };
     return { eta: Math.sign(thrust) * wheel.tyre.grip, byThrust: 0, byMoment: 0 };
   }
 
   /** Adds Jᵀ·K·J of a force at the point whose rates are in dx, dz, and its column by the thrust unknown. */
-  #addStiffness(path: Int32Array, kxx: number, kxz: number, kzx: number, kzz: number, tx: number, tz: number): void {
+  #addStiffness(
+    path: Int32Array,
+    kxx: number,
+    kxz: number,
+    kzx: number,
+    kzz: number,
+    tx: number,
+    tz: number,
+  ): void {
     const [dx, dz, n] = [this.#dx, this.#dz, this.count];
     for (let b = 0; b < path.length; b++) {
       const j = path[b] as number;
@@ -257,7 +332,8 @@ export class Balance {
       const fz = kzx * (dx[j] as number) + kzz * (dz[j] as number);
       for (let a = 0; a < path.length; a++) {
         const i = path[a] as number;
-        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + fx * (dx[i] as number) + fz * (dz[i] as number);
+        this.tangent[i * n + j] =
+          (this.tangent[i * n + j] as number) + fx * (dx[i] as number) + fz * (dz[i] as number);
       }
     }
     if (this.thrustRow < 0) return;
@@ -274,13 +350,21 @@ export class Balance {
     this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + fx;
     for (let b = 0; b < path.length; b++) {
       const j = path[b] as number;
-      this.tangent[row + j] = (this.tangent[row + j] as number) + kxx * (this.#dx[j] as number) + kxz * (this.#dz[j] as number);
+      this.tangent[row + j] =
+        (this.tangent[row + j] as number) + kxx * (this.#dx[j] as number) + kxz * (this.#dz[j] as number);
     }
     this.tangent[row + this.thrustRow] = (this.tangent[row + this.thrustRow] as number) + byThrust;
   }
 
   /** Puts the reaction of a drive torque (counter-clockwise on its body) into the rows of that body's turns. */
-  #react(body: number, hubPath: Int32Array, torque: number, byX: number, byZ: number, byThrust: number): void {
+  #react(
+    body: number,
+    hubPath: Int32Array,
+    torque: number,
+    byX: number,
+    byZ: number,
+    byThrust: number,
+  ): void {
     const { turns, sign } = this.chain;
     const path = this.chain.path[body] as Int32Array;
     const n = this.count;
@@ -291,7 +375,9 @@ export class Balance {
       this.residual[i] = (this.residual[i] as number) + s * torque;
       for (let b = 0; b < hubPath.length; b++) {
         const j = hubPath[b] as number;
-        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + s * (byX * (this.#dx[j] as number) + byZ * (this.#dz[j] as number));
+        this.tangent[i * n + j] =
+          (this.tangent[i * n + j] as number) +
+          s * (byX * (this.#dx[j] as number) + byZ * (this.#dz[j] as number));
       }
       const at = i * n + this.thrustRow;
       this.tangent[at] = (this.tangent[at] as number) + s * byThrust;
@@ -307,19 +393,19 @@ export class Balance {
     this.tangent[at] = (this.tangent[at] as number) - rate;
   }
 
-  /** Effort of an element at x, N or N·m, and the rate at which it falls with x. */
+  /**
+   * Effort of an element at x, N or N·m, and the rate at which it falls with x. Laws with memory move it along while they
+   * are tried, so their rate is taken as a difference: a bristle that slides has none.
+   */
   #respond(law: Omit<JointLaw, 'freedom'>, x: number): { effort: number; rate: number } {
     const { law: words, count } = law.element;
-    if (!this.asked.relaxed || words.memory === 0) {
-      const memory = trialMemory(law, x);
-      return { effort: count * words.spring(x, memory), rate: count * words.stiffness(x, memory) };
-    }
-    // friction follows without force, so the rate is that of the springs alone: taken as a difference
-    const step = 1e-6 * this.mechanism.size;
+    if (words.memory === 0) return { effort: count * words.spring(x, law.memory), rate: count * words.stiffness(x, law.memory) };
     const at = (place: number) => {
-      words.rest?.(place, law.trial);
+      if (this.asked.relaxed) words.rest?.(place, law.trial);
+      else trialMemory(law, place);
       return words.spring(place, law.trial);
     };
+    const step = 1e-7 * this.mechanism.size;
     return { effort: count * at(x), rate: (-count * (at(x + step) - at(x - step))) / (2 * step) };
   }
 
@@ -345,10 +431,18 @@ export class Balance {
     this.tangent[z * n + z] = (this.tangent[z * n + z] as number) + rate;
     this.tangent[z * n + turn] = (this.tangent[z * n + turn] as number) + rate * byTurn;
     this.tangent[turn * n + z] = (this.tangent[turn * n + z] as number) + rate * byTurn;
-    this.tangent[turn * n + turn] = (this.tangent[turn * n + turn] as number) + rate * byTurn * byTurn - effort * (s * law.armX + c * law.armZ);
+    this.tangent[turn * n + turn] =
+      (this.tangent[turn * n + turn] as number) +
+      rate * byTurn * byTurn -
+      effort * (s * law.armX + c * law.armZ);
   }
 
-  #spanOf({ a, b, drawn }: { a: SpanEnd; b: SpanEnd; drawn: number }): { x: number; length: number; ux: number; uz: number } {
+  #spanOf({ a, b, drawn }: { a: SpanEnd; b: SpanEnd; drawn: number }): {
+    x: number;
+    length: number;
+    ux: number;
+    uz: number;
+  } {
     pointOf(this.chain, this.state, a.body, a.x, a.z, this.#point);
     const ax = this.#point[0] as number;
     const az = this.#point[1] as number;
@@ -447,25 +541,51 @@ function bind(element: BoundElement, mechanism: Mechanism, chain: Chain): JointL
   const { coordinate } = element;
   if (coordinate.kind === 'joint') return { ...common, freedom: chain.ofJoint[coordinate.joint] as number };
   if (coordinate.kind === 'span') {
-    const end = (p: { body: number; at: { x: number; z: number } }): SpanEnd => ({ body: p.body, x: p.at.x, z: p.at.z });
+    const end = (p: { body: number; at: { x: number; z: number } }): SpanEnd => ({
+      body: p.body,
+      x: p.at.x,
+      z: p.at.z,
+    });
     return { ...common, a: end(coordinate.a), b: end(coordinate.b), drawn: coordinate.drawn };
   }
   const joint = mechanism.joints.findIndex((j) => j.child === coordinate.body && j.kind === 'free');
-  if (joint < 0) throw new RangeError(`element '${element.name}' measures the rise of a body that is not free`);
+  if (joint < 0)
+    throw new RangeError(`element '${element.name}' measures the rise of a body that is not free`);
   const centre = mechanism.bodies[coordinate.body]?.centre ?? { x: 0, z: 0 };
-  return { ...common, freedom: chain.ofJoint[joint] as number, armX: coordinate.at.x - centre.x, armZ: coordinate.at.z - centre.z };
+  return {
+    ...common,
+    freedom: chain.ofJoint[joint] as number,
+    armX: coordinate.at.x - centre.x,
+    armZ: coordinate.at.z - centre.z,
+  };
 }
 
-/** Memory as it would be after moving to x. */
-function trialMemory(law: Omit<JointLaw, 'freedom'>, x: number): Float64Array {
-  if (law.element.law.memory === 0) return law.memory;
+/** Sets the trial memory to what it would be after moving to x. */
+function trialMemory(law: Omit<JointLaw, 'freedom'>, x: number): void {
   law.trial.set(law.memory);
-  if (!Number.isNaN(law.last)) law.element.law.advance?.(law.last, x, law.trial);
-  return law.trial;
+  if (Number.isNaN(law.last)) law.element.law.rest?.(x, law.trial);
+  else law.element.law.advance?.(law.last, x, law.trial);
 }
 
-function settleMemory(law: Omit<JointLaw, 'freedom'> & { last: number }, x: number): void {
+function settleMemory(law: Omit<JointLaw, 'freedom'> & { last: number }, x: number): number {
+  let lost = 0;
   if (Number.isNaN(law.last)) law.element.law.rest?.(x, law.memory);
-  else law.element.law.advance?.(law.last, x, law.memory);
+  else lost = law.element.count * (law.element.law.advance?.(law.last, x, law.memory) ?? 0);
   law.last = x;
+  return lost;
+}
+
+/** Station of one contact times its pressure, and the sum of all pressures, over k. */
+function touchStation(touch: Touch, row: number, px: number): number {
+  const fx = touch.fx[row] as number;
+  const fz = touch.fz[row] as number;
+  const size = Math.sqrt(fx * fx + fz * fz);
+  const press = touch.press[row] as number;
+  return size > 0 ? press * (px - (fx / size) * ((touch.moment[row] as number) / press)) : press * px;
+}
+
+function touchSize(touch: Touch): number {
+  let sum = 0;
+  for (let row = 0; row < touch.count; row++) sum += touch.press[row] as number;
+  return sum;
 }

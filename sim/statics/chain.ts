@@ -91,7 +91,14 @@ export function makeChainState(chain: Chain): ChainState {
 }
 
 /** Places all frames for freedoms q (m and rad) with the drawn reference point (rx, rz) at this station, m. */
-export function placeChain(chain: Chain, s: ChainState, q: Float64Array, station: number, rx: number, rz: number): void {
+export function placeChain(
+  chain: Chain,
+  s: ChainState,
+  q: Float64Array,
+  station: number,
+  rx: number,
+  rz: number,
+): void {
   for (let i = 0; i < chain.size; i++) {
     const b = chain.before[i] as number;
     const x = b < 0 ? station - rx : (s.x[b] as number);
@@ -134,14 +141,29 @@ export function poseOf(chain: Chain, s: ChainState, body: number): Pose {
 }
 
 /** World place of a drawn point of a body, written to out[0], out[1]. */
-export function pointOf(chain: Chain, s: ChainState, body: number, px: number, pz: number, out: Float64Array): void {
+export function pointOf(
+  chain: Chain,
+  s: ChainState,
+  body: number,
+  px: number,
+  pz: number,
+  out: Float64Array,
+): void {
   const i = chain.last[body] as number;
   out[0] = (s.x[i] as number) + (s.cos[i] as number) * px - (s.sin[i] as number) * pz;
   out[1] = (s.z[i] as number) + (s.sin[i] as number) * px + (s.cos[i] as number) * pz;
 }
 
 /** ∂(px, pz)/∂q of freedom i, written to dx[i], dz[i], for all freedoms on the path. */
-export function pointRates(chain: Chain, s: ChainState, path: Int32Array, px: number, pz: number, dx: Float64Array, dz: Float64Array): void {
+export function pointRates(
+  chain: Chain,
+  s: ChainState,
+  path: Int32Array,
+  px: number,
+  pz: number,
+  dx: Float64Array,
+  dz: Float64Array,
+): void {
   for (let n = 0; n < path.length; n++) {
     const i = path[n] as number;
     if (chain.turns[i]) {

@@ -21,7 +21,8 @@ export function solveInPlace(a: Float64Array, b: Float64Array, n: number, stride
     for (let i = k + 1; i < n; i++) {
       const factor = (a[i * stride + k] as number) * inverse;
       if (factor === 0) continue;
-      for (let j = k + 1; j < n; j++) a[i * stride + j] = (a[i * stride + j] as number) - factor * (a[k * stride + j] as number);
+      for (let j = k + 1; j < n; j++)
+        a[i * stride + j] = (a[i * stride + j] as number) - factor * (a[k * stride + j] as number);
       b[i] = (b[i] as number) - factor * (b[k] as number);
     }
   }
@@ -33,7 +34,14 @@ export function solveInPlace(a: Float64Array, b: Float64Array, n: number, stride
   return true;
 }
 
-function swapRows(a: Float64Array, b: Float64Array, n: number, stride: number, k: number, pivot: number): void {
+function swapRows(
+  a: Float64Array,
+  b: Float64Array,
+  n: number,
+  stride: number,
+  k: number,
+  pivot: number,
+): void {
   for (let j = k; j < n; j++) {
     const kept = a[k * stride + j] as number;
     a[k * stride + j] = a[pivot * stride + j] as number;

@@ -15,6 +15,9 @@ const balanced = 1e-9;
 const mostTurn = 0.3;
 const mostSlide = 0.3;
 
+/** Iterations that may make the residual worse before steps are shortened. */
+const patience = 12;
+
 /** Newton's method and its fall-back on one balance; keeps its scratch memory between calls. */
 export class Solver {
   readonly balance: Balance;
@@ -28,17 +31,23 @@ export class Solver {
   }
 
   /** Newton's method from y, which becomes the answer: quick from a good start, for stations along a crossing. */
-  newton(y: Float64Array, station: number, most = 25): Solved {
+  newton(y: Float64Array, station: number, most = 40): Solved {
     const { balance } = this;
+    let least = Number.POSITIVE_INFINITY;
+    let share = 1;
     for (let n = 0; n < most; n++) {
       balance.evaluate(y, station);
       const residual = balance.worst();
+      // dry friction and stops bend the equations: a full step may hop from one side of a corner to the other for ever
+      if (residual < least) least = residual;
+      else if (n > patience) share = Math.max(0.1, 0.6 * share);
       if (residual < balanced) return { found: true, residual, iterations: n };
       if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
       this.#matrix.set(balance.tangent);
       for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
-      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count)) return { found: false, residual, iterations: n };
-      this.#take(y, this.#step);
+      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count))
+        return { found: false, residual, iterations: n };
+      this.#take(y, this.#step, share);
     }
     balance.evaluate(y, station);
     const residual = balance.worst();
@@ -70,16 +79,22 @@ export class Solver {
         const at = i * balance.count + i;
         this.#matrix[at] = (this.#matrix[at] as number) - oil / pace;
       }
-      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count)) return { found: false, residual, iterations: n };
+      // thrust gives way too: it falls while the ground pushes the vehicle on, and rises while it is held back
+      if (balance.thrustRow >= 0) {
+        const at = balance.thrustRow * (balance.count + 1);
+        this.#matrix[at] = (this.#matrix[at] as number) + balance.weight / pace;
+      }
+      if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count))
+        return { found: false, residual, iterations: n };
       this.#take(y, this.#step);
     }
     return { found: false, residual: before, iterations: most };
   }
 
-  /** Adds a step, shortened as a whole so that no freedom moves further than it may. */
-  #take(y: Float64Array, step: Float64Array): void {
+  /** Adds a share of a step, shortened as a whole so that no freedom moves further than it may. */
+  #take(y: Float64Array, step: Float64Array, wanted = 1): void {
     const { chain, mechanism } = this.balance;
-    let share = 1;
+    let share = wanted;
     for (let i = 0; i < chain.size; i++) {
       const most = chain.turns[i] ? mostTurn : mostSlide * mechanism.size;
       const size = Math.abs(step[i] as number);
@@ -91,7 +106,8 @@ export class Solver {
   /** Whether the state is stable against small moves: the symmetric part of −∂Q/∂q is positive along every freedom. */
   get stable(): boolean {
     const { balance } = this;
-    for (let i = 0; i < balance.chain.size; i++) if ((balance.tangent[i * balance.count + i] as number) > 0) return false;
+    for (let i = 0; i < balance.chain.size; i++)
+      if ((balance.tangent[i * balance.count + i] as number) > 0) return false;
     return true;
   }
 }

@@ -31,7 +31,16 @@ export interface Touch {
 /** Room for the contacts of one wheel. */
 export function makeTouch(): Touch {
   const row = () => new Float64Array(maxPatches);
-  return { count: 0, fx: row(), fz: row(), press: row(), moment: row(), depth: row(), energy: 0, tangent: new Float64Array(6) };
+  return {
+    count: 0,
+    fx: row(),
+    fz: row(),
+    press: row(),
+    moment: row(),
+    depth: row(),
+    energy: 0,
+    tangent: new Float64Array(6),
+  };
 }
 
 /** Ground that turns upwards by more than 30° from one segment to the next parts two patches. */

@@ -1,13 +1,17 @@
 import type { Ground } from '../ground/ground.ts';
 import { firstSegment, heightAt, lastSegment } from '../ground/query.ts';
-import type { Plant } from './plant.ts';
+import type { Kinematics } from '../mechanism/kinematics.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
+
+/** Where the bodies are: frames and centres of mass, as Kinematics has them. */
+export type Placement = Pick<Kinematics, 'x' | 'z' | 'cos' | 'sin' | 'cx' | 'cz'>;
 
 /**
  * Least vertical gap between the belly line and the ground, m; negative where it has touched. A vehicle without a belly
  * line has none: the height of its chassis' centre of mass stands in, so that the column is finite. Checked at every
  * corner of the belly and at every ground vertex under it, which is where a gap between two polylines is least.
  */
-export function clearanceOf({ mechanism, k, ground }: Plant): number {
+export function clearanceOf(mechanism: Mechanism, k: Placement, ground: Ground): number {
   const { body, points } = mechanism.belly;
   if (points.length === 0) return (k.cz[0] as number) - heightAt(ground, k.cx[0] as number);
   const c = k.cos[body] as number;

@@ -1,0 +1,132 @@
+import type { RunEvent } from '../../shared/recording.ts';
+import type { Snapshot } from '../frames/frames.ts';
+import type { Balance } from './balance.ts';
+
+/** A wheel in the air. */
+interface Flight {
+  readonly time: number;
+  height: number;
+}
+
+/** What one wheel did at the last station. */
+interface WheelWatch {
+  contacts: number;
+  depth: number;
+  gap: number;
+  flight: Flight | undefined;
+  atGrip: boolean;
+  atTorque: boolean;
+}
+
+/** Looks at each station of a crossing and notes what happens between it and the last one, interpolated. */
+export class CrawlWatch {
+  readonly events: RunEvent[] = [];
+  readonly #balance: Balance;
+  readonly #wheels: WheelWatch[];
+  readonly #stops: { bump: boolean; droop: boolean; motion: number }[];
+  #time = 0;
+  #station: number;
+  #bellyDown = false;
+
+  constructor(balance: Balance, start: number) {
+    this.#balance = balance;
+    this.#station = start;
+    const { mechanism } = balance;
+    this.#wheels = mechanism.wheels.map(() => ({ contacts: 0, depth: 0, gap: 0, flight: undefined, atGrip: false, atTorque: false }));
+    this.#stops = mechanism.members.map(() => ({ bump: false, droop: false, motion: 0 }));
+  }
+
+  /** Whether any wheel's contacts differ in number from those at the last station. */
+  contactsChange(): boolean {
+    return this.#wheels.some((seen, w) => seen.contacts !== this.#balance.contactsOf(w));
+  }
+
+  /** Notes what the step to this station brought. */
+  look(station: number, now: Snapshot): void {
+    const at = (share: number) => ({
+      time: this.#time + share * (now.run.time - this.#time),
+      station: this.#station + share * (station - this.#station),
+    });
+    this.#balance.mechanism.wheels.forEach((_, w) => {
+      this.#lookAtWheel(w, now, at);
+    });
+    this.#balance.mechanism.members.forEach((_, m) => {
+      this.#lookAtStops(m, now.motions[m] as number, at);
+    });
+    const down = this.#balance.mechanism.belly.points.length > 0 && now.run.clearance < 0;
+    if (down && !this.#bellyDown) this.events.push({ kind: 'body-touch', ...at(1) });
+    this.#bellyDown = down;
+    this.#time = now.run.time;
+    this.#station = station;
+  }
+
+  #lookAtWheel(w: number, now: Snapshot, at: (share: number) => { time: number; station: number }): void {
+    const seen = this.#wheels[w] as WheelWatch;
+    const state = now.wheels[w] as Snapshot['wheels'][number];
+    const name = this.#balance.mechanism.wheels[w]?.name ?? '';
+    const about = { wheel: name, wheelStation: state.wheelStation };
+    const touching = state.normal > 0;
+    if (!touching) {
+      if (!seen.flight) {
+        const place = at(seen.depth / Math.max(seen.depth + state.gap, 1e-300));
+        this.events.push({ kind: 'lift-off', ...place, ...about });
+        seen.flight = { time: place.time, height: 0 };
+      }
+      seen.flight.height = Math.max(seen.flight.height, state.gap);
+    } else if (seen.flight) {
+      const place = at(seen.gap / Math.max(seen.gap + state.depth, 1e-300));
+      this.events.push({ kind: 'touch-down', ...place, ...about, duration: place.time - seen.flight.time, height: seen.flight.height });
+      seen.flight = undefined;
+    }
+    const atGrip = state.gripUse > 0.9999;
+    if (atGrip && !seen.atGrip) this.events.push({ kind: 'grip-limit', ...at(1), ...about });
+    const wheel = this.#balance.mechanism.wheels[w];
+    const atTorque = wheel?.driven === true && Math.abs(state.torque) >= wheel.torqueLimit && wheel.torqueLimit > 0;
+    if (atTorque && !seen.atTorque) this.events.push({ kind: 'torque-limit', ...at(1), ...about });
+    Object.assign(seen, { contacts: this.#balance.contactsOf(w), depth: state.depth, gap: state.gap, atGrip, atTorque });
+  }
+
+  #lookAtStops(m: number, motion: number, at: (share: number) => { time: number; station: number }): void {
+    const member = this.#balance.mechanism.members[m];
+    const seen = this.#stops[m];
+    if (!member || !seen) return;
+    for (const side of ['bump', 'droop'] as const) {
+      const limit = member[side];
+      if (limit === undefined) continue;
+      const sign = side === 'bump' ? 1 : -1;
+      const beyond = sign * motion - limit;
+      const before = sign * seen.motion - limit;
+      if (beyond >= 0 && !seen[side]) this.events.push({ kind: 'stop-hit', ...at(before < 0 ? -before / (beyond - before) : 1), member: member.name, side });
+      seen[side] = beyond >= 0;
+    }
+    seen.motion = motion;
+  }
+
+  /** Notes that the vehicle jumped from one pose to another at this station: names what moved most. */
+  jump(station: number, from: Float64Array, to: Float64Array): void {
+    const { chain, mechanism } = this.#balance;
+    let most = 0;
+    let moved = 'chassis';
+    for (let i = 0; i < chain.size; i++) {
+      const change = Math.abs((to[i] as number) - (from[i] as number)) * (chain.turns[i] ? mechanism.size : 1);
+      if (change <= most) continue;
+      most = change;
+      const body = chain.last.indexOf(i);
+      moved = i < 2 || body < 0 ? 'chassis' : (mechanism.bodies[body]?.name ?? 'chassis');
+    }
+    this.events.push({ kind: 'snap', time: this.#time, station, of: moved });
+  }
+
+  /** Why the vehicle gets no further, if grip or torque would not do at the last station. */
+  limit(): string | undefined {
+    const { wheels, mechanism } = this.#balance;
+    const short = mechanism.wheels.flatMap((wheel, w) => {
+      const state = wheels[w];
+      if (!state || !wheel.driven || state.normal <= 0) return [];
+      if (Math.abs(state.use) > 1.0001 * wheel.tyre.grip) return [`${wheel.name} needs a grip of ${Math.abs(state.use).toPrecision(3)} and has ${wheel.tyre.grip.toPrecision(3)}`];
+      if (Math.abs(state.torque) > 1.0001 * wheel.torqueLimit) return [`${wheel.name} needs ${Math.abs(state.torque).toPrecision(3)} N·m and has ${wheel.torqueLimit.toPrecision(3)}`];
+      return [];
+    });
+    return short[0];
+  }
+}

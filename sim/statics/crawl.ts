@@ -1,0 +1,255 @@
+import type { Recording, RunEnd, RunEvent } from '../../shared/recording.ts';
+import { Frames, namesOf } from '../frames/frames.ts';
+import type { Ground } from '../ground/ground.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
+import { Balance, type Sharing } from './balance.ts';
+import { CrawlWatch } from './crawl-watch.ts';
+import { Instant } from './instant.ts';
+import { Solver } from './solve.ts';
+import { standAt, type Stand } from './stand.ts';
+
+/** What a crossing is asked for; stations in m. */
+export interface Crossing {
+  readonly start: number;
+  readonly until: number;
+  /** Stations between start and end, before those that are added near contact changes. */
+  readonly stations: number;
+  readonly sharing: Exclude<Sharing, 'none'>;
+  /** Go on where grip or torque would not do, to see the loads there; otherwise the crossing ends as stuck. */
+  readonly regardless?: boolean;
+}
+
+/** Finest station step near a contact change, and where a jump is accepted, as shares of the usual step. */
+const finest = 1 / 16;
+const jumpAt = 1 / 256;
+/** Shares of the usual step at which the next balance is looked for where a branch ends. */
+const leapShares = [1 / 64, 1 / 16, 1 / 4, 1, 2];
+/** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
+const leapTurn = 0.2;
+const leapSlide = 0.4;
+
+/** The crossing under way: where it is, where it was, and what it wrote down. */
+export class Crawl {
+  readonly frames: Frames;
+  readonly watch: CrawlWatch;
+  readonly #balance: Balance;
+  readonly #solver: Solver;
+  readonly #instant: Instant;
+  readonly #crossing: Crossing;
+  readonly #sense: 1 | -1;
+  readonly #trial: Float64Array;
+  #now: Float64Array;
+  #before: Float64Array;
+  #station: number;
+  #stationBefore: number;
+
+  constructor(mechanism: Mechanism, ground: Ground, crossing: Crossing, from: Extract<Stand, { kind: 'stands' }>) {
+    this.#crossing = crossing;
+    this.#sense = crossing.until < crossing.start ? -1 : 1;
+    this.#balance = new Balance(mechanism, ground, { sharing: crossing.sharing, sense: this.#sense, pulls: [], relaxed: false });
+    this.#solver = new Solver(this.#balance);
+    this.#now = this.#begin(from.unknowns);
+    this.#before = this.#now.slice();
+    this.#trial = this.#now.slice();
+    this.#station = crossing.start;
+    this.#stationBefore = crossing.start;
+    this.frames = new Frames(mechanism);
+    this.#instant = new Instant(this.#balance, crossing.start);
+    this.watch = new CrawlWatch(this.#balance, crossing.start);
+  }
+
+  /** Freedoms and rod tensions of the standing vehicle, with no thrust yet. */
+  #begin(standing: Float64Array): Float64Array {
+    const { chain, rodRow, count, mechanism } = this.#balance;
+    const y = new Float64Array(count);
+    y.set(standing.subarray(0, chain.size));
+    y.set(standing.subarray(standing.length - mechanism.rods.length), rodRow);
+    this.#balance.remember(y);
+    return y;
+  }
+
+  /** Crosses to the end, or to where no balance is found. */
+  run(): RunEnd {
+    const { start, until, stations } = this.#crossing;
+    const usual = Math.abs(until - start) / stations;
+    let step = usual;
+    let next = start;
+    for (;;) {
+      const found = this.#solveAt(next, usual, step);
+      if (found === 'finer') {
+        step /= 2;
+        next = this.#station + this.#sense * step;
+        continue;
+      }
+      if (found === 'lost') {
+        const landed = this.#leap(usual);
+        if (landed === undefined) return this.#lost(next);
+        next = landed;
+      }
+      const stuck = this.#accept(next);
+      if (stuck) return stuck;
+      if (this.#sense * (until - next) < 1e-9 * usual) return { kind: 'arrived', time: this.#instant.timeAt(next), station: next };
+      step = Math.min(usual, 2 * step);
+      const left = this.#sense * (until - next);
+      if (step > left - 1e-9 * usual) step = left;
+      next += this.#sense * step;
+    }
+  }
+
+  /** Tries a station from a straight-line guess; asks for a finer step where the branch or the contacts change. */
+  #solveAt(station: number, usual: number, step: number): 'found' | 'finer' | 'lost' {
+    const ratio = this.#station === this.#stationBefore ? 0 : (station - this.#station) / (this.#station - this.#stationBefore);
+    for (let i = 0; i < this.#trial.length; i++) {
+      const now = this.#now[i] as number;
+      this.#trial[i] = now + ratio * (now - (this.#before[i] as number));
+    }
+    const solved = this.#solver.newton(this.#trial, station);
+    if (solved.found && !this.#leaps()) {
+      const changes = this.frames.count > 0 && this.watch.contactsChange();
+      return changes && step > usual * finest * 1.001 ? 'finer' : 'found';
+    }
+    if (step > usual * jumpAt) return 'finer';
+    return 'lost';
+  }
+
+  /**
+   * The branch ends just ahead. Right behind its end the sinking is endless (the vehicle hesitates where the old balance
+   * has just vanished), so it is tried at growing distances. Returns the station where it found its feet.
+   */
+  #leap(usual: number): number | undefined {
+    for (const share of leapShares) {
+      const station = this.#station + this.#sense * usual * share;
+      if (this.#sense * (this.#crossing.until - station) >= 0 && this.#jump(station)) return station;
+    }
+    return undefined;
+  }
+
+  /** Whether the trial has left the branch of the last station. */
+  #leaps(): boolean {
+    const { chain, mechanism } = this.#balance;
+    for (let i = 0; i < chain.size; i++) {
+      const most = chain.turns[i] ? leapTurn : leapSlide * mechanism.size;
+      if (Math.abs((this.#trial[i] as number) - (this.#now[i] as number)) > most) return true;
+    }
+    return false;
+  }
+
+  /**
+   * The branch ends here: the vehicle sinks from its last pose to the next one that is stable. When thrust stands in the
+   * way of that, it sinks while it is held horizontally, and thrust takes over from the hold.
+   */
+  #jump(station: number): boolean {
+    this.#trial.set(this.#now);
+    if (!this.#solver.sink(this.#trial, station).found && !this.#sinkHeld(station)) return false;
+    this.watch.jump(station, this.#now, this.#trial);
+    return true;
+  }
+
+  #sinkHeld(station: number): boolean {
+    const { mechanism, ground, chain, rodRow } = this.#balance;
+    const held = new Balance(mechanism, ground, { sharing: 'none', sense: 0, pulls: [], relaxed: true });
+    const y = new Float64Array(held.count);
+    y.set(this.#now.subarray(0, chain.size));
+    y.set(this.#now.subarray(rodRow), held.rodRow);
+    if (!new Solver(held).sink(y, station).found) return false;
+    this.#trial.fill(0);
+    this.#trial.set(y.subarray(0, chain.size));
+    this.#trial.set(y.subarray(held.rodRow), rodRow);
+    return this.#solver.newton(this.#trial, station, 60).found;
+  }
+
+  /** Takes the trial as the state at this station, writes its frame, and tells whether the vehicle gets no further. */
+  #accept(station: number): RunEnd | undefined {
+    const kept = this.#before;
+    this.#before = this.#now;
+    this.#now = kept;
+    this.#now.set(this.#trial);
+    this.#stationBefore = this.#station;
+    this.#station = station;
+    const lost = this.#balance.remember(this.#now);
+    const snapshot = this.#instant.at(station, lost);
+    this.frames.add(snapshot);
+    this.watch.look(station, snapshot);
+    if (this.#crossing.regardless) return undefined;
+    const cause = this.watch.limit();
+    return cause === undefined ? undefined : { kind: 'stuck', time: snapshot.run.time, station, cause };
+  }
+
+  /** Why there is no balance beyond the last station. */
+  #lost(station: number): RunEnd {
+    const time = this.#instant.timeAt(this.#station);
+    const { mechanism, ground } = this.#balance;
+    const parked = standAt(mechanism, ground, station);
+    if (parked.kind === 'tips') return { kind: 'tipped', time, station: this.#station };
+    const cause =
+      parked.kind === 'slides'
+        ? `no thrust holds it there: it slides, and would need a grip of ${parked.wants.toPrecision(3)} (it has ${parked.has.toPrecision(3)})`
+        : 'no thrust of the driven wheels holds it there';
+    return { kind: 'stuck', time, station: this.#station, cause };
+  }
+}
+
+/**
+ * Moves the vehicle over the ground station by station, in balance at each: no inertia, all the time in the world.
+ * Returns a Recording whose frames are stations; its time is what the way takes at the target speed.
+ * Where the vehicle cannot stand at the start, the recording has no frames and its end says why.
+ */
+export function crawlOver(mechanism: Mechanism, ground: Ground, crossing: Crossing): Recording {
+  const from = standAt(mechanism, ground, crossing.start);
+  if (from.kind !== 'stands') return nothing(mechanism, crossing, from);
+  const crawl = new Crawl(mechanism, ground, crossing, from);
+  const end = crawl.run();
+  const { frames, block } = crawl.frames.pack();
+  const time = end.time;
+  return {
+    frames,
+    rate: time > 0 ? (frames - 1) / time : 1,
+    substep: 0,
+    substepSays: 'balance of forces at each station, no substep',
+    block,
+    columns: crawl.frames.columns,
+    ...namesOf(mechanism),
+    standing: from.standing,
+    events: withEnd(crawl.watch.events, end),
+    end,
+  };
+}
+
+function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
+  const place = { time: end.time, station: end.station };
+  if (end.kind === 'stuck') return [...events, { kind: 'stuck', ...place, cause: end.cause }];
+  return end.kind === 'tipped' ? [...events, { kind: 'tip-over', ...place }] : [...events];
+}
+
+/** A recording without frames for a vehicle that cannot stand where it is to start. */
+function nothing(mechanism: Mechanism, { start }: Crossing, from: Exclude<Stand, { kind: 'stands' }>): Recording {
+  const frames = new Frames(mechanism);
+  const cause = {
+    tips: 'it tips over at the start: its centre of gravity does not lie between its wheels',
+    slides: 'it slides at the start: the slope is too steep for its grip',
+    none: 'no balance was found at the start: springs or bars may be too soft to carry it',
+  }[from.kind];
+  const end: RunEnd = from.kind === 'tips' ? { kind: 'tipped', time: 0, station: start } : { kind: 'stuck', time: 0, station: start, cause };
+  const zero = mechanism.bodies.map(() => ({ x: start, z: 0, angle: 0 }));
+  return {
+    frames: 0,
+    rate: 1,
+    substep: 0,
+    substepSays: 'balance of forces at each station, no substep',
+    block: new Float64Array(0),
+    columns: frames.columns,
+    ...namesOf(mechanism),
+    standing: {
+      poses: zero,
+      loads: mechanism.wheels.map(() => 0),
+      travels: mechanism.wheels.map(() => 0),
+      station: start,
+      pitch: 0,
+      motions: mechanism.members.map(() => 0),
+      stored: 0,
+      residual: 1,
+    },
+    events: withEnd([], end),
+    end,
+  };
+}

@@ -1,0 +1,117 @@
+import type { Vec2 } from '../../shared/geometry/vec.ts';
+import { turn, unplace } from '../../shared/geometry/vec.ts';
+import type { Standing } from '../../shared/recording.ts';
+import type { Ground } from '../ground/ground.ts';
+import { heightAt } from '../ground/query.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
+import { gaugeOf } from '../mechanism/gauge.ts';
+import { makeKinematics, setPose } from '../mechanism/kinematics.ts';
+import { Balance, type Pull } from './balance.ts';
+import { poseOf } from './chain.ts';
+import { Solver } from './solve.ts';
+
+/** How a vehicle stands at a station, or why it does not. */
+export type Stand =
+  | {
+      readonly kind: 'stands';
+      readonly standing: Standing;
+      /** Grip that parking there takes (friction over normal force), 0 on the level. */
+      readonly grip: number;
+      /** Unknowns of the balance, for a solver that goes on from here. */
+      readonly unknowns: Float64Array;
+    }
+  | { readonly kind: 'tips'; readonly towards: 'front' | 'rear' }
+  | { readonly kind: 'slides'; readonly wants: number; readonly has: number }
+  | { readonly kind: 'none'; readonly residual: number };
+
+/** Chassis pitch beyond which a truck counts as tipped, rad. */
+const tipped = 1.3;
+/** Horizontal force over weight under which no brake is needed. */
+const level = 1e-9;
+
+/**
+ * Sets the vehicle down at a station (m, of its reference point) and finds how it stands: loads, pose, grip. On level
+ * contact its wheels roll freely, so no horizontal force is in the loads; where the ground pushes it along, its wheels
+ * are locked and share the holding force in proportion to their loads. Dry friction in the suspension is let go.
+ */
+export function standAt(mechanism: Mechanism, ground: Ground, station: number, pulls: readonly Pull[] = []): Stand {
+  const free = new Balance(mechanism, ground, { sharing: 'none', sense: 0, pulls, relaxed: true });
+  const start = firstGuess(mechanism, ground, station);
+  const y = new Float64Array(free.count);
+  y.set(start);
+  const sunk = new Solver(free).sink(y, station);
+  const sideways = free.wheels.reduce((sum, w) => sum + w.fx, 0) + pulls.reduce((sum, p) => sum + p.fx, 0);
+  if (sunk.found && Math.abs(sideways) < level * free.weight) return stands(free, y, station, sunk.residual, 0);
+  return parkAt(mechanism, ground, station, pulls, sunk.found ? y : start);
+}
+
+/** As `standAt`, with locked wheels. */
+function parkAt(mechanism: Mechanism, ground: Ground, station: number, pulls: readonly Pull[], guess: Float64Array): Stand {
+  const held = new Balance(mechanism, ground, { sharing: 'locked', sense: 0, pulls, relaxed: true, parked: true });
+  const solver = new Solver(held);
+  const y = new Float64Array(held.count);
+  y.set(guess.subarray(0, held.chain.size));
+  const found = solver.sink(y, station);
+  if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1)) return { kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' };
+  if (!found.found) return { kind: 'none', residual: found.residual };
+  const wants = Math.abs(y[held.thrustRow] as number);
+  const has = Math.min(...mechanism.wheels.map((w) => w.tyre.grip));
+  if (wants > has) return { kind: 'slides', wants, has };
+  return stands(held, y, station, found.residual, wants);
+}
+
+/** Freedoms of the drawing, turned with the ground under the outermost wheels and set on it. */
+function firstGuess(mechanism: Mechanism, ground: Ground, station: number): Float64Array {
+  const { wheels, reference } = mechanism;
+  const under = (x: number) => heightAt(ground, station + x - reference.x);
+  const hubs = wheels.map((w) => w.hub.x);
+  const [rear, front] = [Math.min(...hubs), Math.max(...hubs)];
+  const angle = front > rear ? Math.atan2(under(front) - under(rear), front - rear) : 0;
+  const reach = (w: Mechanism['wheels'][number]): number => {
+    const hub: Vec2 = turn({ x: w.hub.x - reference.x, z: w.hub.z - reference.z }, angle);
+    return under(reference.x + hub.x) + w.radius - hub.z;
+  };
+  return Float64Array.of(Math.max(...wheels.map(reach)), angle);
+}
+
+/** Reads a balanced state off as a standing. */
+function stands(balance: Balance, y: Float64Array, station: number, residual: number, grip: number): Stand {
+  return { kind: 'stands', standing: standingOf(balance, station, residual), grip, unknowns: y };
+}
+
+/** Poses, loads and travels of a balance that was just evaluated. */
+export function standingOf(balance: Balance, station: number, residual: number): Standing {
+  const { mechanism, chain, state } = balance;
+  const poses = mechanism.bodies.map((_, i) => poseOf(chain, state, i));
+  const k = makeKinematics(poses.length);
+  poses.forEach((pose, i) => {
+    setPose(k, mechanism, i, pose);
+  });
+  const chassis = poses[0] ?? { x: 0, z: 0, angle: 0 };
+  const read = (coordinate: Parameters<typeof gaugeOf>[0]): number => {
+    const gauge = gaugeOf(coordinate, mechanism);
+    gauge.read(k);
+    return gauge.x;
+  };
+  return {
+    poses,
+    loads: balance.wheels.map((w) => w.fz),
+    travels: mechanism.wheels.map((w) => {
+      const i = chain.last[w.body] as number;
+      const c = state.cos[i] as number;
+      const s = state.sin[i] as number;
+      const hub = { x: (state.x[i] as number) + c * w.hub.x - s * w.hub.z, z: (state.z[i] as number) + s * w.hub.x + c * w.hub.z };
+      return unplace(chassis, hub).z - w.hub.z;
+    }),
+    station,
+    pitch: chassis.angle,
+    motions: mechanism.members.map((m) => (m.coordinate === undefined ? 0 : read(m.coordinate))),
+    stored: mechanism.elements.reduce((sum, e) => {
+      const x = read(e.coordinate);
+      const memory = new Float64Array(e.law.memory);
+      e.law.rest?.(x, memory);
+      return sum + e.count * e.law.energy(x, memory);
+    }, 0),
+    residual,
+  };
+}
