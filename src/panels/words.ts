@@ -13,15 +13,19 @@ export function eventWords(event: RunEvent): string {
       return `${event.wheel} touches down ${station(event.wheelStation)} after ${away}, ${formatQuantity(event.height, 'length')} high`;
     }
     case 'grip-limit':
-      return `${event.wheel} reaches its grip ${station(event.wheelStation)}`;
+      return `${event.wheel} is at its grip limit ${station(event.wheelStation)}`;
     case 'torque-limit':
-      return `${event.wheel} reaches its torque ${station(event.wheelStation)}`;
+      return `${event.wheel} is at its torque limit ${station(event.wheelStation)}`;
     case 'stop-hit':
       return `${event.member} meets its ${event.side} stop, vehicle ${station(event.station)}`;
     case 'body-touch':
       return `the chassis touches the ground, vehicle ${station(event.station)}`;
     case 'tip-over':
       return `the vehicle tips over ${station(event.station)}`;
+    case 'snap':
+      return `${event.of} snaps over, vehicle ${station(event.station)}`;
+    case 'snap':
+      return `the ${event.of} jumps to another balance, vehicle ${station(event.station)}`;
     case 'stuck':
       return `the vehicle is stuck ${station(event.station)}: ${event.cause}`;
   }
@@ -36,6 +40,8 @@ export const eventTitles: Readonly<Record<RunEvent['kind'], string>> = {
   'stop-hit': 'stop met',
   'body-touch': 'chassis on the ground',
   'tip-over': 'tip-over',
+  snap: 'jump',
+  snap: 'snap-over',
   stuck: 'stuck',
 };
 

@@ -1,0 +1,112 @@
+import { columnHeads, type Recording } from '../../shared/recording.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
+
+/** One instant of a run, as the channels of a recording want it; SI. Arrays are read at once and may be reused. */
+export interface Snapshot {
+  /** Values of the `run` channels in their order. */
+  readonly run: {
+    readonly time: number;
+    readonly station: number;
+    readonly speed: number;
+    readonly pitch: number;
+    readonly heaveAcceleration: number;
+    readonly clearance: number;
+    readonly work: number;
+    readonly energy: number;
+    readonly lost: number;
+  };
+  /** Frames of all bodies. */
+  readonly x: ArrayLike<number>;
+  readonly z: ArrayLike<number>;
+  readonly angle: ArrayLike<number>;
+  readonly wheels: readonly WheelSnapshot[];
+  /** Travel coordinates of all members. */
+  readonly motions: ArrayLike<number>;
+}
+
+/** One axle line in an instant. */
+export interface WheelSnapshot {
+  readonly wheelStation: number;
+  readonly load: number;
+  readonly normal: number;
+  readonly thrust: number;
+  readonly gripUse: number;
+  readonly torque: number;
+  readonly roll: number;
+  readonly travel: number;
+  readonly depth: number;
+  readonly gap: number;
+}
+
+const runChannels = [
+  'time',
+  'station',
+  'speed',
+  'pitch',
+  'heaveAcceleration',
+  'clearance',
+  'work',
+  'energy',
+  'lost',
+] as const;
+const wheelChannels = [
+  'wheelStation',
+  'load',
+  'normal',
+  'thrust',
+  'gripUse',
+  'torque',
+  'roll',
+  'travel',
+  'depth',
+  'gap',
+] as const;
+
+/** Names of what the columns are about. */
+export function namesOf(mechanism: Mechanism): Pick<Recording, 'bodies' | 'wheels' | 'members'> {
+  return {
+    bodies: mechanism.bodies.map((b) => b.name),
+    wheels: mechanism.wheels.map((w) => w.name),
+    members: mechanism.members.map((m) => m.name),
+  };
+}
+
+/** Collects frames row by row and packs them into columns at the end. */
+export class Frames {
+  readonly columns: Recording['columns'];
+  readonly #rows: Float64Array[] = [];
+
+  constructor(mechanism: Mechanism) {
+    this.columns = columnHeads(namesOf(mechanism));
+  }
+
+  get count(): number {
+    return this.#rows.length;
+  }
+
+  /** Adds a frame: channels in the order of the channel table, each over all its names. */
+  add(snapshot: Snapshot): void {
+    const row = new Float64Array(this.columns.length);
+    let at = 0;
+    for (const channel of runChannels) row[at++] = snapshot.run[channel];
+    for (const list of [snapshot.x, snapshot.z, snapshot.angle]) {
+      row.set(list, at);
+      at += list.length;
+    }
+    for (const channel of wheelChannels) for (const wheel of snapshot.wheels) row[at++] = wheel[channel];
+    row.set(snapshot.motions, at);
+    this.#rows.push(row);
+  }
+
+  /** All frames in one block, column after column. */
+  pack(): { readonly frames: number; readonly block: Float64Array } {
+    const frames = this.#rows.length;
+    const width = this.columns.length;
+    const block = new Float64Array(frames * width);
+    for (let f = 0; f < frames; f++) {
+      const row = this.#rows[f] as Float64Array;
+      for (let c = 0; c < width; c++) block[c * frames + f] = row[c] as number;
+    }
+    return { frames, block };
+  }
+}
