@@ -4,6 +4,7 @@ import type { Demo } from '../documents/demos.ts';
 import { pickFile, readTextFile, saveFile } from '../documents/files.ts';
 import { isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
+import { bringIntoSight } from './camera.ts';
 import { eventAfter, eventBefore } from './moments.ts';
 import type { Workbench } from './workbench.ts';
 
@@ -69,9 +70,10 @@ export async function save({ documents }: Workbench): Promise<boolean> {
 }
 
 /** Shows a moment of the run and stays there. */
-export function jumpTo({ player }: Workbench, { frame }: Pick<Moment, 'frame'>): void {
-  player.pause();
-  player.seek(frame);
+export function jumpTo(bench: Workbench, { frame }: Pick<Moment, 'frame'>): void {
+  bench.player.pause();
+  bench.player.seek(frame);
+  bringIntoSight(bench);
 }
 
 /** Jumps to the next event (`by` 1) or the one before (−1). Without one it stays where it is. */

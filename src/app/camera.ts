@@ -52,6 +52,16 @@ export function fitVehicle({ desk, viewport, stage, playhead }: Workbench): void
   viewport.show(camera.fitVehicle(box, camera.statureOf(solved.mechanism), size));
 }
 
+/** Moves the picture along the ground so that the vehicle is in sight, if it is not; the scale stays. */
+export function bringIntoSight({ desk, viewport, playhead }: Workbench): void {
+  const { solved } = desk.state();
+  if (solved === undefined) return;
+  const { from, to } = viewport.window;
+  const { xMin, xMax } = boxInWorld(solved, playhead.frame);
+  if (xMin >= from && xMax <= to) return;
+  viewport.show(camera.followTo(viewport.window, (xMin + xMax) / 2));
+}
+
 /** Goes closer to the middle of the picture, or farther away. */
 export function zoom({ desk, viewport }: Workbench, way: 'closer' | 'farther'): void {
   const { solved } = desk.state();

@@ -4,11 +4,10 @@ import type { Way } from './judge.ts';
 
 const countWords = (changes: ReturnType<typeof useChanges>, pinned: boolean): string => {
   const name = pinned ? 'the kept run' : 'the run before';
-  if (changes === undefined)
-    return pinned ? 'This run is kept to compare with' : 'No run to compare with yet';
+  if (changes === undefined) return pinned ? 'This run is kept' : 'No run to compare with yet';
   const count = (wanted: Way) => changes.filter(({ way }) => way === wanted).length;
   if (changes.length === 0) return `Same as ${name}`;
-  return `${count('better')} better, ${count('worse')} worse than ${name}`;
+  return `${count('better')} better, ${count('worse')} worse`;
 };
 
 /** One line between verdicts and panels: how this run compares, and what to compare with. */
@@ -20,7 +19,9 @@ export function Comparison() {
   const ready = useDesk((state) => state.solved !== undefined);
   return (
     <div className="comparison">
-      <span className="words">{countWords(changes, pinned)}</span>
+      <span className="words" title={pinned ? 'Compared with the kept run' : 'Compared with the run before'}>
+        {countWords(changes, pinned)}
+      </span>
       <button
         type="button"
         className="button small"

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { RunEvent } from '../../shared/recording.ts';
-import { formatQuantity } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
 import { frameOf } from '../app/moments.ts';
 import { useBench, useDesk } from '../app/workbench.ts';
+import { timeShown, withUnit } from '../charts/figures.ts';
 import { eventTitles, eventWords } from './words.ts';
 
 /** Longest list that is laid out at once; a washboard at speed has thousands of events. */
@@ -82,7 +82,7 @@ export function Events() {
         {rows.map(({ event, frame }) => (
           <li key={`${event.kind} ${event.time} ${eventWords(event)}`}>
             <button type="button" onClick={() => jumpTo(bench, { frame })}>
-              <span className="when">{formatQuantity(event.time, 'time', 4, 's')}</span>
+              <span className="when">{withUnit(event.time, timeShown)}</span>
               <span>{eventWords(event)}</span>
             </button>
           </li>

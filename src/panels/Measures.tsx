@@ -1,13 +1,18 @@
 import type { Measure, WheelReport } from '../../shared/report.ts';
-import { formatQuantity, formatShare } from '../../shared/units.ts';
+import { formatNumber, formatQuantity, formatShare, shownUnit, toUnit } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
 import { useBench, useDesk } from '../app/workbench.ts';
 import { figureWords } from './figures.ts';
 
 function Wheels({ wheels }: { readonly wheels: readonly WheelReport[] }) {
+  const most = Math.max(...wheels.map(({ load, greatestLoad }) => greatestLoad ?? load));
+  const unit = shownUnit('force', most);
+  const load = (value: number | undefined) => (value === undefined ? '–' : formatNumber(toUnit(value, unit)));
   return (
     <table className="figures">
-      <caption>Axle lines, from the front; loads of all wheels of the line</caption>
+      <caption>
+        Loads of axle lines in {unit}, all wheels of a line together; share of time off the ground
+      </caption>
       <thead>
         <tr>
           <th scope="col">axle line</th>
@@ -25,9 +30,9 @@ function Wheels({ wheels }: { readonly wheels: readonly WheelReport[] }) {
               <th scope="row" title={`${wheel.id}: ${wheel.count} wheels`}>
                 {wheel.id}
               </th>
-              <td>{formatQuantity(wheel.load, 'force')}</td>
-              <td>{wheel.leastLoad === undefined ? '–' : formatQuantity(wheel.leastLoad, 'force')}</td>
-              <td>{wheel.greatestLoad === undefined ? '–' : formatQuantity(wheel.greatestLoad, 'force')}</td>
+              <td>{load(wheel.load)}</td>
+              <td>{load(wheel.leastLoad)}</td>
+              <td>{load(wheel.greatestLoad)}</td>
               <td>{wheel.timeOff === undefined ? '–' : formatShare(wheel.timeOff)}</td>
             </tr>
           ))}

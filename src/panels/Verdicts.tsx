@@ -29,7 +29,10 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
         <span className="asks">{asks}</span>
         <b className="value">{shown}</b>
         <span className="says">
-          {says} {was === undefined ? null : <span className="was">Before: {was.shown}.</span>}
+          {says}{' '}
+          {was === undefined || was.shown === shown ? null : (
+            <span className="was">Before: {was.shown}.</span>
+          )}
         </span>
         <span className="unseen">{pass ? 'Holds.' : 'Fails.'}</span>
       </button>

@@ -30,6 +30,7 @@ export function differenceWords(
   size: number | null,
 ): string {
   if (difference === null) return '';
-  const words = figureWords(difference, unit, name, size);
+  // A share that goes from 10 % to 15 % has grown by half, not by 5 %: differences of shares are points.
+  const words = figureWords(difference, unit, name, size).replace('%', 'points');
   return difference > 0 ? `+${words}` : words;
 }
