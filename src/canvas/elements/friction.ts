@@ -7,7 +7,7 @@ const TEETH = 10;
 
 /** Friction of a pivot or a guide: a toothed ring round the pin, or shoes on the guide. */
 export const friction: Drawing = {
-  kinds: ['pivot-friction', 'friction'],
+  kinds: ['pivot-friction', 'guide-friction'],
   draw(site, pen) {
     if (site.shape === 'span') {
       const [a, b] = endsOf(site);

@@ -40,7 +40,7 @@ function drawSpan(site: SpanSite, way: 1 | -1, pen: Pen): void {
   const plate = [beside(a, b, 0, half * 1.2), beside(a, b, 0, -half * 1.2)] as const;
   if (!met) pen.stroke([[foot.x, foot.y, (p.x + q.x) / 2, (p.y + q.y) / 2]], 'thin', 'faint');
   pen.stroke([[plate[0].x, plate[0].y, plate[1].x, plate[1].y]], 'line');
-  block(way > 0 ? p : q, way > 0 ? q : p, -half * 0.9, met, pen);
+  block(way > 0 ? p : q, way > 0 ? q : p, half * 0.9, met, pen);
 }
 
 function drawing(kind: string, way: 1 | -1): Drawing {
