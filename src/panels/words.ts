@@ -40,7 +40,6 @@ export const eventTitles: Readonly<Record<RunEvent['kind'], string>> = {
   'stop-hit': 'stop met',
   'body-touch': 'chassis on the ground',
   'tip-over': 'tip-over',
-  snap: 'jump',
   snap: 'snap-over',
   stuck: 'stuck',
 };
