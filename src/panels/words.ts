@@ -23,8 +23,6 @@ export function eventWords(event: RunEvent): string {
     case 'tip-over':
       return `the vehicle tips over ${station(event.station)}`;
     case 'snap':
-      return `${event.of} snaps over, vehicle ${station(event.station)}`;
-    case 'snap':
       return `the ${event.of} jumps to another balance, vehicle ${station(event.station)}`;
     case 'stuck':
       return `the vehicle is stuck ${station(event.station)}: ${event.cause}`;
@@ -40,7 +38,6 @@ export const eventTitles: Readonly<Record<RunEvent['kind'], string>> = {
   'stop-hit': 'stop met',
   'body-touch': 'chassis on the ground',
   'tip-over': 'tip-over',
-  snap: 'snap-over',
   stuck: 'stuck',
 };
 
