@@ -113,3 +113,33 @@ describe('a figure that cannot be', () => {
     ]);
   });
 });
+
+describe('figures that do not go together', () => {
+  it.each<[string, Loose, string]>([
+    [
+      'both ways to give a rate',
+      {
+        rate: '1 N/mm',
+        wire: { diameter: '1 mm', coilDiameter: '9 mm', activeCoils: 6, shearModulus: '80 GPa' },
+      },
+      'has `rate` and `wire`',
+    ],
+    ['neither way', {}, 'needs `rate` or `wire`'],
+    [
+      'two ways to give a free length',
+      { rate: '1 N/mm', preload: '5 N', freeAt: '-5 mm' },
+      'has `preload` and `freeAt`',
+    ],
+  ])('%s is told at the element', (_, figures, says) => {
+    const lines = spoilt((t) => {
+      t.vehicle.elements[0] = {
+        name: 'front springs',
+        kind: 'linear-spring',
+        on: { member: 'front-axle' },
+        ...figures,
+      };
+    });
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toContain(`error: vehicle.elements[0]: ${says}`);
+  });
+});
