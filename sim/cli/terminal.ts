@@ -45,7 +45,7 @@ export function openTerminal(
   };
   return {
     style: styleFor(out, environment),
-    width: Math.min(WIDEST, Math.max(40, out.isTTY === true ? (out.columns ?? PIPED_WIDTH) : PIPED_WIDTH)),
+    width: Math.min(WIDEST, Math.max(40, (out.isTTY === true && out.columns) || PIPED_WIDTH)),
     result(text) {
       take();
       out.write(text);

@@ -111,6 +111,11 @@ describe('a document', () => {
     });
   });
 
+  it('is the demo also where a folder has its name, such as one with its results', async () => {
+    mkdirSync(join(folder, 'made-up-4x4'), { recursive: true });
+    expect(await readDocument('made-up-4x4', around(noInput()))).toMatchObject({ ok: true });
+  });
+
   it('that is not there is refused, with the demo that was probably meant', async () => {
     expect(await readDocument('made-up-44', around(noInput()))).toMatchObject({
       ok: false,

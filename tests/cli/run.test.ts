@@ -1,10 +1,11 @@
 /** The command as a process: what a person or a script sees of it. */
+import { spawn } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { csvParse } from 'd3-dsv';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { axlewright, command } from './command.ts';
+import { axlewright, command, LAUNCHER } from './command.ts';
 import { cart, type Json } from './fixture.ts';
 import { checkShape, driveShape, standShape, unreadableShape } from './report-shape.ts';
 
@@ -54,6 +55,27 @@ describe('the process', () => {
     expect([process.code, within.code]).toEqual([0, 0]);
     for (const name of readdirSync(join(folder, 'process')))
       expect(read('process', name), name).toBe(read('within', name));
+  });
+});
+
+describe.skipIf(process.platform === 'win32')('an interrupt', () => {
+  it('ends a long run at once and leaves no files behind', async () => {
+    // An hour of standing about: far more than the test waits for, whatever the machine.
+    const vehicle = cart().vehicle as { drive: Json };
+    const parked = cart({
+      vehicle: { ...vehicle, drive: { ...vehicle.drive, speed: 0 } },
+      run: { time: '3600 s' },
+      criteria: [],
+    });
+    writeFileSync(join(folder, 'parked.json'), JSON.stringify(parked));
+    const child = spawn(process.execPath, [LAUNCHER, 'drive', 'parked.json', '--out', 'interrupted'], {
+      cwd: folder,
+      stdio: 'ignore',
+    });
+    setTimeout(() => child.kill('SIGINT'), 1500);
+    const signal = await new Promise((resolve) => child.on('close', (_code, by) => resolve(by)));
+    expect(signal).toBe('SIGINT');
+    expect(readdirSync(folder)).not.toContain('interrupted');
   });
 });
 

@@ -106,7 +106,11 @@ export const syntheticReport: Report = {
       of,
     })),
   ],
-  events: [],
+  events: [
+    { kind: 'lift-off', wheel: 'rear, twin', time: 0.8, station: 0.41, wheelStation: 0.2 },
+    { kind: 'grip-limit', wheel: 'front', time: 0.9, station: 0.45, wheelStation: 0.45 },
+    { kind: 'grip-limit', wheel: 'front', time: 1.1, station: 0.5, wheelStation: 0.5 },
+  ],
   verdicts: [
     {
       index: 0,

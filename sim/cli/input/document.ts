@@ -36,7 +36,8 @@ export async function readDocument(
   const path = resolve(cwd, file);
   const found = readBytes(path, limits.bytes);
   if (found.ok) return decode(found.bytes, dirname(path));
-  if (found.code === 'ENOENT' && demoNames(demoFolder).includes(file)) {
+  // A folder of that name, such as one with a demo's results, is no scenario either.
+  if (['ENOENT', 'EISDIR'].includes(found.code) && demoNames(demoFolder).includes(file)) {
     const demo = readBytes(demoPath(demoFolder, file), limits.bytes);
     return demo.ok ? decode(demo.bytes, demoFolder) : refuse(demo.why);
   }

@@ -4,7 +4,7 @@ import { envelopeOf, extentOf, linesOf } from './pixels.ts';
 import { label, polyline, px, tag } from './svg.ts';
 
 /** Least and greatest height of the ground's relief in the picture, and the earth below it, px. */
-const [LOWEST, HIGHEST, BELOW] = [12, 72, 14] as const;
+const [LOWEST, HIGHEST, BELOW] = [10, 72, 14] as const;
 
 /** Scale factors that a reader can keep in mind. */
 const FACTORS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100] as const;

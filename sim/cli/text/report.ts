@@ -92,8 +92,11 @@ function runColumns(wheels: readonly WheelReport[]): [head: string, cells: strin
   ];
 }
 
-/** Measures that the tables of wheels and members show or leave to `--json`: there is one for each of them. */
-const ofEach = /^(wheel|member)[A-Z]/;
+/**
+ * Measures left to `--json`: those that there are for each wheel and member, which have tables of their own, and those
+ * that say again where the run ended.
+ */
+const saidElsewhere = /^(wheel|member)[A-Z]|^(stationReached|distance|timeTaken)$/;
 
 /** One member per row: how far it moved each way, and the share of its travel that this is. */
 function travelLines(measures: readonly Measure[], style: Style): string[] {
@@ -114,7 +117,7 @@ function travelLines(measures: readonly Measure[], style: Style): string[] {
 
 /** One measure of the whole run per row, with what it belongs to and where it was reached. */
 function measureLines(measures: readonly Measure[], style: Style): string[] {
-  const known = measures.filter(({ name, value }) => value !== null && !ofEach.test(name));
+  const known = measures.filter(({ name, value }) => value !== null && !saidElsewhere.test(name));
   if (known.length === 0) return [];
   const rows = known.map(({ title, value, unit, of, moment }) => [
     clean(title),
@@ -128,7 +131,11 @@ function measureLines(measures: readonly Measure[], style: Style): string[] {
     { head: 'of', align: 'left' },
     { head: 'vehicle', align: 'left' },
   ];
-  const [head = '', ...lines] = table(columns, rows);
+  const used = columns.filter((_, c) => rows.some((row) => row[c] !== ''));
+  const [head = '', ...lines] = table(
+    used,
+    rows.map((row) => row.filter((_, c) => used.includes(columns[c] as Column))),
+  );
   return [style.faint(head), ...lines];
 }
 
@@ -148,10 +155,21 @@ function verdictLines(verdict: Verdict, style: Style, width: number): string[] {
   ];
 }
 
-/** How the run ended, and how many of the criteria held. */
+/** What happened how often, how the run ended, and how many of the criteria held. */
 function endLines(report: Report, style: Style, width: number): string[] {
-  const lines = report.end === undefined ? [] : wrap(clean(endSentence(report.end)), width);
-  return [...lines, summary(report, style)].filter((line) => line !== '');
+  if (report.end === undefined) return [];
+  const lines = [eventSentence(report.events), endSentence(report.end)].flatMap((line) =>
+    wrap(clean(line), width),
+  );
+  return [...lines, summary(report, style)];
+}
+
+/** `Events: lift-off 2×, grip-limit 14×.` in the order in which each kind first happened. */
+function eventSentence(events: Report['events']): string {
+  const counts = new Map<string, number>();
+  for (const { kind } of events) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const said = [...counts].map(([kind, number]) => `${kind} ${number}×`);
+  return said.length === 0 ? '' : `Events: ${said.join(', ')}.`;
 }
 
 /** How a run ended, as a sentence. */

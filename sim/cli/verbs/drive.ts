@@ -40,7 +40,7 @@ export const drive = scenarioVerb({
 function showProgress(terminal: Terminal) {
   return (done: { readonly time: number; readonly station: number; readonly share: number }): void =>
     terminal.progress(
-      `driving  ${figure(done.share, '1')}  at ${figure(done.station, 'm')}, ${figure(done.time, 's')}`,
+      `driving  ${Math.floor(100 * done.share)} %  at ${figure(done.station, 'm')}, ${figure(done.time, 's')}`,
     );
 }
 
