@@ -38,6 +38,7 @@ export const eventTitles: Readonly<Record<RunEvent['kind'], string>> = {
   'stop-hit': 'stop met',
   'body-touch': 'chassis on the ground',
   'tip-over': 'tip-over',
+  snap: 'jump',
   stuck: 'stuck',
 };
 
