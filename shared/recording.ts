@@ -92,7 +92,10 @@ export type RunEvent =
   | (EventPlace & { readonly kind: 'stop-hit'; readonly member: string; readonly side: 'bump' | 'droop' })
   | (EventPlace & { readonly kind: 'body-touch' })
   | (EventPlace & { readonly kind: 'tip-over' })
-  | (EventPlace & { readonly kind: 'snap'; /** Body that moved most when the vehicle jumped to another balance. */ readonly of: string })
+  | (EventPlace & {
+      readonly kind: 'snap' /** Body that moved most when the vehicle jumped to another balance. */;
+      readonly of: string;
+    })
   | (EventPlace & { readonly kind: 'stuck'; readonly cause: string });
 
 /** When and where: time s, the vehicle's station m. */

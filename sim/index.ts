@@ -2,7 +2,6 @@ import type { Checked } from '../shared/problem.ts';
 import type { Recording, Standing } from '../shared/recording.ts';
 import type { Report } from '../shared/report.ts';
 import { type Progress, record } from './dynamics/drive.ts';
-import { settle } from './dynamics/settle.ts';
 import type { Ground, GroundSource } from './ground/ground.ts';
 import { layGround as lay } from './ground/lay.ts';
 import { compile } from './mechanism/compile.ts';
@@ -11,8 +10,21 @@ import { appraise as appraiseRun, standReport as reportStand } from './report/ap
 import { type Course, courseOf } from './scenario/course.ts';
 import { readScenario } from './scenario/read.ts';
 import type { Scenario } from './scenario/schema.ts';
+import { crawlOver } from './statics/crawl.ts';
+import { type Stand, standAt, standWords } from './statics/stand.ts';
 
-export type { Checked, Ground, GroundSource, Mechanism, Progress, Recording, Report, Scenario, Standing };
+export type {
+  Checked,
+  Ground,
+  GroundSource,
+  Mechanism,
+  Progress,
+  Recording,
+  Report,
+  Scenario,
+  Stand,
+  Standing,
+};
 export { compile };
 
 /** No files beside the document. */
@@ -40,11 +52,53 @@ export function layGround(scenario: Scenario, source: GroundSource = noFiles): G
   return laid.value;
 }
 
-/** Sets the vehicle down at the start of its run: loads (N, per axle line), travels (m), poses. */
+/**
+ * Finds how the vehicle stands at the start of its run (or at another station, m): loads (N, per axle line), travels (m),
+ * poses, or why it cannot stand there.
+ */
+export function standOn(
+  scenario: Scenario,
+  options: { readonly source?: GroundSource; readonly station?: number } = {},
+): Stand {
+  const ground = layGround(scenario, options.source);
+  return standAt(compile(scenario), ground, options.station ?? courseOf(scenario, ground).start);
+}
+
+/**
+ * As `standOn`, for a vehicle that does stand at its start.
+ * @throws Error saying why, when it does not.
+ */
 export function stand(scenario: Scenario, source: GroundSource = noFiles): Standing {
-  const mechanism = compile(scenario);
-  return settle(mechanism, layGround(scenario, source), courseOf(scenario, layGround(scenario, source)).start)
-    .standing;
+  const found = standOn(scenario, { source });
+  if (found.kind !== 'stands') throw new Error(standWords(found));
+  return found.standing;
+}
+
+/** What a crawl may be told besides its scenario. */
+export interface CrawlOptions {
+  readonly source?: GroundSource;
+  /** Stations from start to end before those added near contact changes; 400 when left out. */
+  readonly stations?: number;
+  /** Go on where grip or torque would not do. */
+  readonly regardless?: boolean;
+}
+
+/**
+ * Crosses the scenario's ground in balance, station by station: no inertia. The recording's frames are stations; its time
+ * is what the way takes at the target speed.
+ */
+export function crawl(scenario: Scenario, options: CrawlOptions = {}): Recording {
+  const ground = layGround(scenario, options.source);
+  const { start, until } = courseOf(scenario, ground);
+  const { regardless, stations = 400 } = options;
+  const sharing = scenario.vehicle.drive.sharing;
+  return crawlOver(compile(scenario), ground, {
+    start,
+    until,
+    stations,
+    sharing,
+    ...(regardless === undefined ? {} : { regardless }),
+  });
 }
 
 /** What a drive may be told besides its scenario. */

@@ -6,7 +6,14 @@ export const formatName = 'axlewright-scenario';
 export const formatVersion = 1;
 
 /** Limits of a document; past them reading stops with a clear error. */
-export const limits = { bytes: 5_000_000, depth: 40, bodies: 64, groundPoints: 200_000, simulatedTime: 3600, axles: 16 } as const;
+export const limits = {
+  bytes: 5_000_000,
+  depth: 40,
+  bodies: 64,
+  groundPoints: 200_000,
+  simulatedTime: 3600,
+  axles: 16,
+} as const;
 
 /** The kinds that the engine has registered: one schema per slot, each a discriminated union over `kind`. */
 export interface Kinds<M extends z.ZodType, E extends z.ZodType, G extends z.ZodType, C extends z.ZodType> {
@@ -19,10 +26,18 @@ export interface Kinds<M extends z.ZodType, E extends z.ZodType, G extends z.Zod
 /** Where an element acts: on the joint of a member, or between two points. */
 export const actsOn = z
   .union([
-    z.strictObject({ member: nameOf('Member whose own travel the element acts along: the turn of an arm or beam, the rise of a guided axle.') }),
     z.strictObject({
-      from: z.strictObject({ on: nameOf("Member, or 'chassis'."), ...point('').shape }).meta({ description: 'One end, in the drawing.' }),
-      to: z.strictObject({ on: nameOf("Member, or 'chassis'."), ...point('').shape }).meta({ description: 'The other end, in the drawing.' }),
+      member: nameOf(
+        'Member whose own travel the element acts along: the turn of an arm or beam, the rise of a guided axle.',
+      ),
+    }),
+    z.strictObject({
+      from: z
+        .strictObject({ on: nameOf("Member, or 'chassis'."), ...point('').shape })
+        .meta({ description: 'One end, in the drawing.' }),
+      to: z
+        .strictObject({ on: nameOf("Member, or 'chassis'."), ...point('').shape })
+        .meta({ description: 'The other end, in the drawing.' }),
     }),
   ])
   .meta({ description: 'Where the element acts: {"member": name}, or {"from": point, "to": point}.' });
@@ -32,19 +47,47 @@ const massItem = z
     name: nameOf('What it is.'),
     on: nameOf("Member that carries it, or 'chassis'.").default('chassis'),
     mass: quantity('mass', 'Mass of one.', { above: 0, most: 1e7 }),
-    count: z.int().min(1).max(1000).default(1).meta({ description: 'How many of them, all at this place in side view.', unit: '1' }),
+    count: z
+      .int()
+      .min(1)
+      .max(1000)
+      .default(1)
+      .meta({ description: 'How many of them, all at this place in side view.', unit: '1' }),
     at: point('Its centre of mass in the drawing.'),
-    inertia: quantity('inertia', 'Own pitch inertia of one about its centre of mass; 0 when left out.', { least: 0, most: 1e9 }).optional(),
+    inertia: quantity('inertia', 'Own pitch inertia of one about its centre of mass; 0 when left out.', {
+      least: 0,
+      most: 1e9,
+    }).optional(),
   })
-  .meta({ description: 'A mass item. Mass, centre of gravity and pitch inertia of the vehicle are computed from all of them.' });
+  .meta({
+    description:
+      'A mass item. Mass, centre of gravity and pitch inertia of the vehicle are computed from all of them.',
+  });
 
 const tyre = z
   .strictObject({
-    stiffnessPerWheel: quantity('stiffness', 'Radial stiffness of ONE wheel: load over deflection, at the load given by `loadPerWheel`.', { above: 0, most: 1e9 }),
-    loadPerWheel: quantity('force', 'Load on ONE wheel at which the stiffness was measured; the mean standing load per wheel when left out.', { above: 0, most: 1e7 }).optional(),
-    damping: quantity('perLengthSpeed', 'Damping: share by which the load grows per metre per second of closing speed.', { least: 0, most: 100 }).default(0.5),
-    grip: quantity('ratio', 'Coefficient of friction between tyre and ground.', { least: 0, most: 3 }).default(0.8),
-    rolling: quantity('ratio', 'Rolling resistance as a share of the load.', { least: 0, most: 0.5 }).default(0.015),
+    stiffnessPerWheel: quantity(
+      'stiffness',
+      'Radial stiffness of ONE wheel: load over deflection, at the load given by `loadPerWheel`.',
+      { above: 0, most: 1e9 },
+    ),
+    loadPerWheel: quantity(
+      'force',
+      'Load on ONE wheel at which the stiffness was measured; the mean standing load per wheel when left out.',
+      { above: 0, most: 1e7 },
+    ).optional(),
+    damping: quantity(
+      'perLengthSpeed',
+      'Damping: share by which the load grows per metre per second of closing speed.',
+      { least: 0, most: 100 },
+    ).default(0.5),
+    grip: quantity('ratio', 'Coefficient of friction between tyre and ground.', {
+      least: 0,
+      most: 3,
+    }).default(0.8),
+    rolling: quantity('ratio', 'Rolling resistance as a share of the load.', { least: 0, most: 0.5 }).default(
+      0.015,
+    ),
   })
   .meta({ description: 'Tyre figures of one wheel.' });
 
@@ -55,41 +98,89 @@ const wheel = z
     at: point('The hub in the drawing.'),
     radius: quantity('length', 'Unloaded radius.', { above: 0, most: 10 }),
     width: quantity('length', 'Width of ONE wheel.', { above: 0, most: 10 }).optional(),
-    count: z.union([z.literal(1), z.literal(2), z.literal(4)]).default(2).meta({ description: 'Wheels on this axle line: 2, 4 with twins, 1 for a single wheel.', unit: '1' }),
+    count: z
+      .union([z.literal(1), z.literal(2), z.literal(4)])
+      .default(2)
+      .meta({ description: 'Wheels on this axle line: 2, 4 with twins, 1 for a single wheel.', unit: '1' }),
     massPerWheel: quantity('mass', 'Mass of ONE wheel with its hub.', { above: 0, most: 1e5 }),
-    inertiaPerWheel: quantity('inertia', 'Spin inertia of ONE wheel; that of a solid disc, ½·m·r², when left out.', { above: 0, most: 1e6 }).optional(),
+    inertiaPerWheel: quantity(
+      'inertia',
+      'Spin inertia of ONE wheel; that of a solid disc, ½·m·r², when left out.',
+      { above: 0, most: 1e6 },
+    ).optional(),
     tyre,
-    reaction: nameOf("Body that takes the reaction of the drive torque: the member that holds the motor or final drive, or 'chassis'; the wheel's own carrier when left out.").optional(),
+    reaction: nameOf(
+      "Body that takes the reaction of the drive torque: the member that holds the motor or final drive, or 'chassis'; the wheel's own carrier when left out.",
+    ).optional(),
   })
   .meta({ description: 'One axle line: all wheels of it, seen from the side as one.' });
 
 const drive = z
   .strictObject({
-    driven: z.union([z.literal('all'), z.array(nameOf('Wheel name.'))]).default('all').meta({ description: "Driven axle lines by name, or 'all'." }),
+    driven: z
+      .union([z.literal('all'), z.array(nameOf('Wheel name.'))])
+      .default('all')
+      .meta({ description: "Driven axle lines by name, or 'all'." }),
+    sharing: z.enum(['locked', 'equal-torque']).default('locked').meta({
+      description:
+        "How a crawl shares the thrust: 'locked' (all driven axles turn alike, thrust follows load) or 'equal-torque' (open differentials, or an equal motor for each axle).",
+    }),
     torquePerWheel: quantity('torque', 'Greatest drive torque at ONE wheel.', { least: 0, most: 1e7 }),
-    speed: quantity('speed', 'Target speed, forward; 0 parks with locked wheels.', { least: -100, most: 100 }),
-    acceleration: quantity('acceleration', 'How fast the target speed is taken up.', { above: 0, most: 100 }).default(0.5),
+    speed: quantity('speed', 'Target speed, forward; 0 parks with locked wheels.', {
+      least: -100,
+      most: 100,
+    }),
+    acceleration: quantity('acceleration', 'How fast the target speed is taken up.', {
+      above: 0,
+      most: 100,
+    }).default(0.5),
   })
-  .meta({ description: 'The drive: each driven axle line is held to the target speed within its torque limit.' });
+  .meta({
+    description: 'The drive: each driven axle line is held to the target speed within its torque limit.',
+  });
 
 const bodywork = z
   .strictObject({
     outlines: z
-      .array(z.strictObject({ on: nameOf("Member, or 'chassis'.").default('chassis'), closed: z.boolean().default(true).meta({ description: 'Whether the line closes.' }), points: z.array(point('')).min(2).max(500).meta({ description: 'Corners in order.' }) }))
+      .array(
+        z.strictObject({
+          on: nameOf("Member, or 'chassis'.").default('chassis'),
+          closed: z.boolean().default(true).meta({ description: 'Whether the line closes.' }),
+          points: z.array(point('')).min(2).max(500).meta({ description: 'Corners in order.' }),
+        }),
+      )
       .max(100)
       .default([])
       .meta({ description: 'Lines to draw; they carry nothing.' }),
-    belly: z.array(point('')).max(200).default([]).meta({ description: 'Underside of the chassis from rear to front: its clearance over the ground is watched.' }),
+    belly: z.array(point('')).max(200).default([]).meta({
+      description: 'Underside of the chassis from rear to front: its clearance over the ground is watched.',
+    }),
   })
   .meta({ description: 'What covers: outlines to draw, and the belly line.' });
 
 const run = z
   .strictObject({
-    start: quantity('length', 'Station at which the vehicle stands before it drives; by default the rearmost tyre begins at station 0.').optional(),
-    until: quantity('length', 'Station at which the run ends; by default the end of the ground less the overhang in front of the reference point.').optional(),
-    time: quantity('time', 'Longest run; by default three times what the distance takes at the target speed, and 5 s.', { above: 0, most: limits.simulatedTime }).optional(),
-    frames: quantity('frequency', 'Recorded frames per second of model time.', { least: 10, most: 2000 }).default(240),
-    substep: quantity('time', 'Substep of the engine; by default chosen from the stiffest part.', { least: 1e-6, most: 0.01 }).optional(),
+    start: quantity(
+      'length',
+      'Station at which the vehicle stands before it drives; by default the rearmost tyre begins at station 0.',
+    ).optional(),
+    until: quantity(
+      'length',
+      'Station at which the run ends; by default the end of the ground less the overhang in front of the reference point.',
+    ).optional(),
+    time: quantity(
+      'time',
+      'Longest run; by default three times what the distance takes at the target speed, and 5 s.',
+      { above: 0, most: limits.simulatedTime },
+    ).optional(),
+    frames: quantity('frequency', 'Recorded frames per second of model time.', {
+      least: 10,
+      most: 2000,
+    }).default(240),
+    substep: quantity('time', 'Substep of the engine; by default chosen from the stiffest part.', {
+      least: 1e-6,
+      most: 0.01,
+    }).optional(),
   })
   .meta({ description: 'How the run begins and ends.' });
 
@@ -97,7 +188,12 @@ const run = z
  * Schema of a scenario document over the registered kinds. Its input is what a user writes (units as text allowed),
  * its output is SI with all defaults filled in.
  */
-export function scenarioSchema<M extends z.ZodType, E extends z.ZodType, G extends z.ZodType, C extends z.ZodType>(kinds: Kinds<M, E, G, C>) {
+export function scenarioSchema<
+  M extends z.ZodType,
+  E extends z.ZodType,
+  G extends z.ZodType,
+  C extends z.ZodType,
+>(kinds: Kinds<M, E, G, C>) {
   return z
     .strictObject({
       $schema: z.string().optional().meta({ description: 'Address of the JSON Schema, for editors.' }),
@@ -109,19 +205,45 @@ export function scenarioSchema<M extends z.ZodType, E extends z.ZodType, G exten
       vehicle: z
         .strictObject({
           name: nameOf('Name of the vehicle.'),
-          scale: quantity('ratio', 'Model scale: full size over model, 16 for 1:16; 1 for full size.', { above: 0, most: 1000 }).default(1),
-          reference: point("The reference point on the chassis: the vehicle's station is its x.").default({ x: 0, z: 0 }),
+          scale: quantity('ratio', 'Model scale: full size over model, 16 for 1:16; 1 for full size.', {
+            above: 0,
+            most: 1000,
+          }).default(1),
+          reference: point("The reference point on the chassis: the vehicle's station is its x.").default({
+            x: 0,
+            z: 0,
+          }),
           masses: z.array(massItem).min(1).max(500).meta({ description: 'Mass items, wheels left out.' }),
-          members: z.array(kinds.member).max(200).default([]).meta({ description: 'Suspension members, parents and children in any order.' }),
-          elements: z.array(kinds.element).max(500).default([]).meta({ description: 'Springs, bars, dampers, stops, friction.' }),
+          members: z
+            .array(kinds.member)
+            .max(200)
+            .default([])
+            .meta({ description: 'Suspension members, parents and children in any order.' }),
+          elements: z
+            .array(kinds.element)
+            .max(500)
+            .default([])
+            .meta({ description: 'Springs, bars, dampers, stops, friction.' }),
           wheels: z.array(wheel).min(1).max(limits.axles).meta({ description: 'Axle lines, in any order.' }),
           drive,
           bodywork: bodywork.default({ outlines: [], belly: [] }),
         })
         .meta({ description: 'The vehicle.' }),
-      ground: z.array(kinds.ground).min(1).max(1000).meta({ description: 'Pieces of ground, one after another, from station 0.' }),
+      ground: z
+        .array(kinds.ground)
+        .min(1)
+        .max(1000)
+        .meta({ description: 'Pieces of ground, one after another, from station 0.' }),
       run: run.default({ frames: 240 }),
-      criteria: z.array(kinds.criterion).max(100).default([]).meta({ description: 'What the run must hold to.' }),
+      criteria: z
+        .array(kinds.criterion)
+        .max(100)
+        .default([])
+        .meta({ description: 'What the run must hold to.' }),
     })
-    .meta({ title: 'Axlewright scenario', description: 'One vehicle, one ground, one run, and what it must hold to. Lengths in SI or text with a unit.' });
+    .meta({
+      title: 'Axlewright scenario',
+      description:
+        'One vehicle, one ground, one run, and what it must hold to. Lengths in SI or text with a unit.',
+    });
 }

@@ -123,7 +123,16 @@ export class Balance {
     this.tangent = new Float64Array(this.count * this.count);
     this.weight = mechanism.mass * mechanism.gravity;
     this.#touches = mechanism.wheels.map(makeTouch);
-    this.wheels = mechanism.wheels.map(() => ({ fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0, depth: 0, contact: 0 }));
+    this.wheels = mechanism.wheels.map(() => ({
+      fx: 0,
+      fz: 0,
+      normal: 0,
+      moment: 0,
+      use: 0,
+      torque: 0,
+      depth: 0,
+      contact: 0,
+    }));
     [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [
       Float64Array,
       Float64Array,
@@ -180,7 +189,10 @@ export class Balance {
 
   /** Energy stored in all tyres, J. */
   storedInTyres(): number {
-    return this.#touches.reduce((sum, touch, w) => sum + touch.energy * (this.mechanism.wheels[w]?.tyre.foundation ?? 0), 0);
+    return this.#touches.reduce(
+      (sum, touch, w) => sum + touch.energy * (this.mechanism.wheels[w]?.tyre.foundation ?? 0),
+      0,
+    );
   }
 
   /** History variables of element i of the mechanism. */
@@ -279,7 +291,8 @@ export class Balance {
     out.use = eta;
     out.fx = gx + eta * gz;
     out.fz = gz - eta * gx;
-    out.torque = wheel.driven || this.asked.parked ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
+    out.torque =
+      wheel.driven || this.asked.parked ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
     if (touch.count === 0) return;
     pointRates(this.chain, this.state, path, px, pz, this.#dx, this.#dz);
     this.#addForce(path, out.fx, out.fz);
@@ -292,7 +305,14 @@ export class Balance {
     if (this.thrustRow >= 0) this.#addThrust(path, out.fx, kxx, kxz, gz * byThrust);
     if ((wheel.driven || this.asked.parked) && this.thrustRow >= 0) {
       const held = eta + this.asked.sense * wheel.tyre.rolling + moment * byMoment;
-      this.#react(this.asked.parked ? wheel.body : wheel.reaction, path, out.torque, held * mx, held * mz, moment * byThrust);
+      this.#react(
+        this.asked.parked ? wheel.body : wheel.reaction,
+        path,
+        out.torque,
+        held * mx,
+        held * mz,
+        moment * byThrust,
+      );
     }
   }
 
@@ -399,7 +419,8 @@ export class Balance {
    */
   #respond(law: Omit<JointLaw, 'freedom'>, x: number): { effort: number; rate: number } {
     const { law: words, count } = law.element;
-    if (words.memory === 0) return { effort: count * words.spring(x, law.memory), rate: count * words.stiffness(x, law.memory) };
+    if (words.memory === 0)
+      return { effort: count * words.spring(x, law.memory), rate: count * words.stiffness(x, law.memory) };
     const at = (place: number) => {
       if (this.asked.relaxed) words.rest?.(place, law.trial);
       else trialMemory(law, place);
@@ -581,7 +602,7 @@ function touchStation(touch: Touch, row: number, px: number): number {
   const fz = touch.fz[row] as number;
   const size = Math.sqrt(fx * fx + fz * fz);
   const press = touch.press[row] as number;
-  return size > 0 ? press * (px - (fx / size) * ((touch.moment[row] as number) / press)) : press * px;
+  return size > 0 ? press * (px - (fx / size) * ((touch.moment[row] as number) / size)) : press * px;
 }
 
 function touchSize(touch: Touch): number {

@@ -32,7 +32,14 @@ export class CrawlWatch {
     this.#balance = balance;
     this.#station = start;
     const { mechanism } = balance;
-    this.#wheels = mechanism.wheels.map(() => ({ contacts: 0, depth: 0, gap: 0, flight: undefined, atGrip: false, atTorque: false }));
+    this.#wheels = mechanism.wheels.map(() => ({
+      contacts: 0,
+      depth: 0,
+      gap: 0,
+      flight: undefined,
+      atGrip: false,
+      atTorque: false,
+    }));
     this.#stops = mechanism.members.map(() => ({ bump: false, droop: false, motion: 0 }));
   }
 
@@ -75,15 +82,28 @@ export class CrawlWatch {
       seen.flight.height = Math.max(seen.flight.height, state.gap);
     } else if (seen.flight) {
       const place = at(seen.gap / Math.max(seen.gap + state.depth, 1e-300));
-      this.events.push({ kind: 'touch-down', ...place, ...about, duration: place.time - seen.flight.time, height: seen.flight.height });
+      this.events.push({
+        kind: 'touch-down',
+        ...place,
+        ...about,
+        duration: place.time - seen.flight.time,
+        height: seen.flight.height,
+      });
       seen.flight = undefined;
     }
     const atGrip = state.gripUse > 0.9999;
     if (atGrip && !seen.atGrip) this.events.push({ kind: 'grip-limit', ...at(1), ...about });
     const wheel = this.#balance.mechanism.wheels[w];
-    const atTorque = wheel?.driven === true && Math.abs(state.torque) >= wheel.torqueLimit && wheel.torqueLimit > 0;
+    const atTorque =
+      wheel?.driven === true && Math.abs(state.torque) >= wheel.torqueLimit && wheel.torqueLimit > 0;
     if (atTorque && !seen.atTorque) this.events.push({ kind: 'torque-limit', ...at(1), ...about });
-    Object.assign(seen, { contacts: this.#balance.contactsOf(w), depth: state.depth, gap: state.gap, atGrip, atTorque });
+    Object.assign(seen, {
+      contacts: this.#balance.contactsOf(w),
+      depth: state.depth,
+      gap: state.gap,
+      atGrip,
+      atTorque,
+    });
   }
 
   #lookAtStops(m: number, motion: number, at: (share: number) => { time: number; station: number }): void {
@@ -96,7 +116,13 @@ export class CrawlWatch {
       const sign = side === 'bump' ? 1 : -1;
       const beyond = sign * motion - limit;
       const before = sign * seen.motion - limit;
-      if (beyond >= 0 && !seen[side]) this.events.push({ kind: 'stop-hit', ...at(before < 0 ? -before / (beyond - before) : 1), member: member.name, side });
+      if (beyond >= 0 && !seen[side])
+        this.events.push({
+          kind: 'stop-hit',
+          ...at(before < 0 ? -before / (beyond - before) : 1),
+          member: member.name,
+          side,
+        });
       seen[side] = beyond >= 0;
     }
     seen.motion = motion;
@@ -108,7 +134,8 @@ export class CrawlWatch {
     let most = 0;
     let moved = 'chassis';
     for (let i = 0; i < chain.size; i++) {
-      const change = Math.abs((to[i] as number) - (from[i] as number)) * (chain.turns[i] ? mechanism.size : 1);
+      const change =
+        Math.abs((to[i] as number) - (from[i] as number)) * (chain.turns[i] ? mechanism.size : 1);
       if (change <= most) continue;
       most = change;
       const body = chain.last.indexOf(i);
@@ -123,8 +150,14 @@ export class CrawlWatch {
     const short = mechanism.wheels.flatMap((wheel, w) => {
       const state = wheels[w];
       if (!state || !wheel.driven || state.normal <= 0) return [];
-      if (Math.abs(state.use) > 1.0001 * wheel.tyre.grip) return [`${wheel.name} needs a grip of ${Math.abs(state.use).toPrecision(3)} and has ${wheel.tyre.grip.toPrecision(3)}`];
-      if (Math.abs(state.torque) > 1.0001 * wheel.torqueLimit) return [`${wheel.name} needs ${Math.abs(state.torque).toPrecision(3)} N·m and has ${wheel.torqueLimit.toPrecision(3)}`];
+      if (Math.abs(state.use) > 1.0001 * wheel.tyre.grip)
+        return [
+          `${wheel.name} needs a grip of ${Math.abs(state.use).toPrecision(3)} and has ${wheel.tyre.grip.toPrecision(3)}`,
+        ];
+      if (Math.abs(state.torque) > 1.0001 * wheel.torqueLimit)
+        return [
+          `${wheel.name} needs ${Math.abs(state.torque).toPrecision(3)} N·m and has ${wheel.torqueLimit.toPrecision(3)}`,
+        ];
       return [];
     });
     return short[0];

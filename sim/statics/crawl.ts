@@ -6,7 +6,7 @@ import { Balance, type Sharing } from './balance.ts';
 import { CrawlWatch } from './crawl-watch.ts';
 import { Instant } from './instant.ts';
 import { Solver } from './solve.ts';
-import { standAt, type Stand } from './stand.ts';
+import { type Stand, standAt, standWords } from './stand.ts';
 
 /** What a crossing is asked for; stations in m. */
 export interface Crossing {
@@ -43,10 +43,20 @@ export class Crawl {
   #station: number;
   #stationBefore: number;
 
-  constructor(mechanism: Mechanism, ground: Ground, crossing: Crossing, from: Extract<Stand, { kind: 'stands' }>) {
+  constructor(
+    mechanism: Mechanism,
+    ground: Ground,
+    crossing: Crossing,
+    from: Extract<Stand, { kind: 'stands' }>,
+  ) {
     this.#crossing = crossing;
     this.#sense = crossing.until < crossing.start ? -1 : 1;
-    this.#balance = new Balance(mechanism, ground, { sharing: crossing.sharing, sense: this.#sense, pulls: [], relaxed: false });
+    this.#balance = new Balance(mechanism, ground, {
+      sharing: crossing.sharing,
+      sense: this.#sense,
+      pulls: [],
+      relaxed: false,
+    });
     this.#solver = new Solver(this.#balance);
     this.#now = this.#begin(from.unknowns);
     this.#before = this.#now.slice();
@@ -88,7 +98,8 @@ export class Crawl {
       }
       const stuck = this.#accept(next);
       if (stuck) return stuck;
-      if (this.#sense * (until - next) < 1e-9 * usual) return { kind: 'arrived', time: this.#instant.timeAt(next), station: next };
+      if (this.#sense * (until - next) < 1e-9 * usual)
+        return { kind: 'arrived', time: this.#instant.timeAt(next), station: next };
       step = Math.min(usual, 2 * step);
       const left = this.#sense * (until - next);
       if (step > left - 1e-9 * usual) step = left;
@@ -98,7 +109,10 @@ export class Crawl {
 
   /** Tries a station from a straight-line guess; asks for a finer step where the branch or the contacts change. */
   #solveAt(station: number, usual: number, step: number): 'found' | 'finer' | 'lost' {
-    const ratio = this.#station === this.#stationBefore ? 0 : (station - this.#station) / (this.#station - this.#stationBefore);
+    const ratio =
+      this.#station === this.#stationBefore
+        ? 0
+        : (station - this.#station) / (this.#station - this.#stationBefore);
     for (let i = 0; i < this.#trial.length; i++) {
       const now = this.#now[i] as number;
       this.#trial[i] = now + ratio * (now - (this.#before[i] as number));
@@ -222,14 +236,17 @@ function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
 }
 
 /** A recording without frames for a vehicle that cannot stand where it is to start. */
-function nothing(mechanism: Mechanism, { start }: Crossing, from: Exclude<Stand, { kind: 'stands' }>): Recording {
+function nothing(
+  mechanism: Mechanism,
+  { start }: Crossing,
+  from: Exclude<Stand, { kind: 'stands' }>,
+): Recording {
   const frames = new Frames(mechanism);
-  const cause = {
-    tips: 'it tips over at the start: its centre of gravity does not lie between its wheels',
-    slides: 'it slides at the start: the slope is too steep for its grip',
-    none: 'no balance was found at the start: springs or bars may be too soft to carry it',
-  }[from.kind];
-  const end: RunEnd = from.kind === 'tips' ? { kind: 'tipped', time: 0, station: start } : { kind: 'stuck', time: 0, station: start, cause };
+  const cause = `at the start ${standWords(from)}`;
+  const end: RunEnd =
+    from.kind === 'tips'
+      ? { kind: 'tipped', time: 0, station: start }
+      : { kind: 'stuck', time: 0, station: start, cause };
   const zero = mechanism.bodies.map(() => ({ x: start, z: 0, angle: 0 }));
   return {
     frames: 0,

@@ -120,7 +120,9 @@ export class Instant {
     const wheel = mechanism.wheels[w] as (typeof mechanism.wheels)[number];
     const state = wheels[w] as (typeof wheels)[number];
     const lever = state.normal > 0 && state.moment > 0 ? state.moment / state.normal : wheel.radius;
-    const way = this.#first ? 0 : Math.hypot(x - (this.#hubs[2 * w] as number), z - (this.#hubs[2 * w + 1] as number));
+    const way = this.#first
+      ? 0
+      : Math.hypot(x - (this.#hubs[2 * w] as number), z - (this.#hubs[2 * w + 1] as number));
     const turned = (asked.sense * way) / lever;
     this.#rolls[w] = (this.#rolls[w] as number) + turned;
     this.#work += 0.5 * (state.torque + (this.#torques[w] as number)) * turned * (this.#first ? 0 : 1);

@@ -3,9 +3,9 @@ import { turn, unplace } from '../../shared/geometry/vec.ts';
 import type { Standing } from '../../shared/recording.ts';
 import type { Ground } from '../ground/ground.ts';
 import { heightAt } from '../ground/query.ts';
-import type { Mechanism } from '../mechanism/mechanism.ts';
 import { gaugeOf } from '../mechanism/gauge.ts';
 import { makeKinematics, setPose } from '../mechanism/kinematics.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
 import { Balance, type Pull } from './balance.ts';
 import { poseOf } from './chain.ts';
 import { Solver } from './solve.ts';
@@ -24,6 +24,15 @@ export type Stand =
   | { readonly kind: 'slides'; readonly wants: number; readonly has: number }
   | { readonly kind: 'none'; readonly residual: number };
 
+/** Why a vehicle does not stand, as a sentence. */
+export function standWords(stand: Exclude<Stand, { kind: 'stands' }>): string {
+  if (stand.kind === 'tips')
+    return `it tips over towards its ${stand.towards}: its centre of gravity does not lie between its wheels`;
+  if (stand.kind === 'slides')
+    return `it slides: it needs a grip of ${stand.wants.toPrecision(3)} and has ${stand.has.toPrecision(3)}`;
+  return 'no balance was found: springs or bars may be too soft to carry it, so that a member leaves its travel';
+}
+
 /** Chassis pitch beyond which a truck counts as tipped, rad. */
 const tipped = 1.3;
 /** Horizontal force over weight under which no brake is needed. */
@@ -34,25 +43,44 @@ const level = 1e-9;
  * contact its wheels roll freely, so no horizontal force is in the loads; where the ground pushes it along, its wheels
  * are locked and share the holding force in proportion to their loads. Dry friction in the suspension is let go.
  */
-export function standAt(mechanism: Mechanism, ground: Ground, station: number, pulls: readonly Pull[] = []): Stand {
+export function standAt(
+  mechanism: Mechanism,
+  ground: Ground,
+  station: number,
+  pulls: readonly Pull[] = [],
+): Stand {
   const free = new Balance(mechanism, ground, { sharing: 'none', sense: 0, pulls, relaxed: true });
   const start = firstGuess(mechanism, ground, station);
   const y = new Float64Array(free.count);
   y.set(start);
   const sunk = new Solver(free).sink(y, station);
   const sideways = free.wheels.reduce((sum, w) => sum + w.fx, 0) + pulls.reduce((sum, p) => sum + p.fx, 0);
-  if (sunk.found && Math.abs(sideways) < level * free.weight) return stands(free, y, station, sunk.residual, 0);
+  if (sunk.found && Math.abs(sideways) < level * free.weight)
+    return stands(free, y, station, sunk.residual, 0);
   return parkAt(mechanism, ground, station, pulls, sunk.found ? y : start);
 }
 
 /** As `standAt`, with locked wheels. */
-function parkAt(mechanism: Mechanism, ground: Ground, station: number, pulls: readonly Pull[], guess: Float64Array): Stand {
-  const held = new Balance(mechanism, ground, { sharing: 'locked', sense: 0, pulls, relaxed: true, parked: true });
+function parkAt(
+  mechanism: Mechanism,
+  ground: Ground,
+  station: number,
+  pulls: readonly Pull[],
+  guess: Float64Array,
+): Stand {
+  const held = new Balance(mechanism, ground, {
+    sharing: 'locked',
+    sense: 0,
+    pulls,
+    relaxed: true,
+    parked: true,
+  });
   const solver = new Solver(held);
   const y = new Float64Array(held.count);
   y.set(guess.subarray(0, held.chain.size));
   const found = solver.sink(y, station);
-  if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1)) return { kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' };
+  if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1))
+    return { kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' };
   if (!found.found) return { kind: 'none', residual: found.residual };
   const wants = Math.abs(y[held.thrustRow] as number);
   const has = Math.min(...mechanism.wheels.map((w) => w.tyre.grip));
@@ -100,7 +128,10 @@ export function standingOf(balance: Balance, station: number, residual: number):
       const i = chain.last[w.body] as number;
       const c = state.cos[i] as number;
       const s = state.sin[i] as number;
-      const hub = { x: (state.x[i] as number) + c * w.hub.x - s * w.hub.z, z: (state.z[i] as number) + s * w.hub.x + c * w.hub.z };
+      const hub = {
+        x: (state.x[i] as number) + c * w.hub.x - s * w.hub.z,
+        z: (state.z[i] as number) + s * w.hub.x + c * w.hub.z,
+      };
       return unplace(chassis, hub).z - w.hub.z;
     }),
     station,

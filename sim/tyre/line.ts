@@ -124,7 +124,7 @@ export class TyreLine {
     if (!(size > 0)) return;
     const nx = tx0 / size;
     const nz = tz0 / size;
-    const lever = (this.touch.moment[row] as number) / (this.touch.press[row] as number);
+    const lever = (this.touch.moment[row] as number) / size;
     const elastic = tyre.foundation * size;
     const closing = -(vx * nx + vz * nz);
     // a tyre never pulls, and never pushes more than four times its spring

@@ -14,8 +14,13 @@ export interface Touch {
   /** Force on the hub over k, m·rad. */
   readonly fx: Float64Array;
   readonly fz: Float64Array;
-  /** Sum of the sizes of the segments' forces over k, m·rad, and the same weighted with the distance from the hub. */
+  /** Sum of the sizes of the segments' forces over k, m·rad. */
   readonly press: Float64Array;
+  /**
+   * Sum of the segments' forces times their distances p from the hub, over k, m²·rad. Friction along every segment in
+   * proportion to its force turns the wheel by this; over the size of the summed force it is the patch's lever: p on one
+   * segment, the distance of the edge on an edge.
+   */
   readonly moment: Float64Array;
   /** Greatest depth in the patch, m. */
   readonly depth: Float64Array;
@@ -182,9 +187,8 @@ function pressSilhouette(
   const size = (side * 0.5 * depth * depth) / square;
   touch.fx[row] = (touch.fx[row] as number) + size * dz;
   touch.fz[row] = (touch.fz[row] as number) - size * dx;
-  const push = (0.5 * depth * depth) / reach;
-  touch.press[row] = (touch.press[row] as number) + push;
-  touch.moment[row] = (touch.moment[row] as number) + push * reach;
+  // across the ray: friction that goes with it would point at the hub and turn nothing
+  touch.press[row] = (touch.press[row] as number) + (0.5 * depth * depth) / reach;
   // F = f·(dz, −dx) with f = ±½·δ²/ρ², and the hub's motion is against (dx, dz)
   const slope = (-side * depth * (1 / square + depth / (square * reach))) / reach;
   const { tangent } = touch;
@@ -192,8 +196,6 @@ function pressSilhouette(
   tangent[1] = (tangent[1] as number) - slope * dz * dz - size;
   tangent[2] = (tangent[2] as number) + slope * dx * dx + size;
   tangent[3] = (tangent[3] as number) + slope * dx * dz;
-  tangent[4] = (tangent[4] as number) + (depth * dx) / reach;
-  tangent[5] = (tangent[5] as number) + (depth * dz) / reach;
 }
 
 /** Distance from a point (x, z) m to the ground line, m, among the segments within `reach` m of x; `reach` if none is nearer. */
