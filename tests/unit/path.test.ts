@@ -9,6 +9,9 @@ import { type Loose, smallTruck } from './small-truck.ts';
 const said = (result: Checked<unknown>) =>
   result.ok ? 'found' : result.problems.map(problemLine).join('; ');
 
+/** Which fields there are is the schema's to say: their list is left out of a message. */
+const unlisted = (message: string) => message.replace(/known here: [\w$, ]+\)/, 'known here: …)');
+
 /** The value at `path` after a setting, or what was wrong. */
 function settingOf(setting: string, path = setting.split('=')[0] ?? ''): unknown {
   const changed = applySetting(smallTruck(), setting);
@@ -72,16 +75,10 @@ describe('a place in a scenario', () => {
     ['run[0]', 'run: has no entries'],
     ['vehicle..name', "'vehicle..name' is no path (write it like vehicle.wheels[front].radius)"],
     ['', "'' is no path (write it like vehicle.wheels[front].radius)"],
-    [
-      'constructor.name',
-      'constructor: there is no such field (known here: $schema, format, version, title, notes, gravity, vehicle, ground, run, criteria)',
-    ],
-    [
-      'vehicle.__proto__.x',
-      'vehicle.__proto__: there is no such field (known here: name, scale, reference, masses, members, elements, wheels, drive, bodywork)',
-    ],
+    ['constructor.name', 'constructor: there is no such field (known here: …)'],
+    ['vehicle.__proto__.x', 'vehicle.__proto__: there is no such field (known here: …)'],
   ])('%s is refused with the near one', (path, says) => {
-    expect(said(findPath(smallTruck(), path))).toBe(says);
+    expect(unlisted(said(findPath(smallTruck(), path)))).toBe(says);
   });
 
   it('is not guessed where two entries are of one kind', () => {
@@ -119,12 +116,9 @@ describe('a setting', () => {
     ['run.frames', "'run.frames' is no setting (write it like vehicle.wheels[front].radius=60 mm)"],
     ['=5', "'=5' is no setting (write it like vehicle.wheels[front].radius=60 mm)"],
     ['run.frames=', 'run.frames: is set to nothing (write a value behind the =)'],
-    [
-      'vehicle.pivot=5 mm',
-      'vehicle.pivot: there is no such field (known here: name, scale, reference, masses, members, elements, wheels, drive, bodywork)',
-    ],
+    ['vehicle.pivot=5 mm', 'vehicle.pivot: there is no such field (known here: …)'],
   ])('%s is refused', (setting, says) => {
-    expect(settingOf(setting)).toBe(says);
+    expect(unlisted(String(settingOf(setting)))).toBe(says);
   });
 
   it('changes what is read, and nothing else', () => {
