@@ -55,7 +55,10 @@ describe('the flagship crosses its step', () => {
   });
 
   it('beginning from the loads at which it stands', () => {
-    expect(stand(flagship).loads).toEqual(crossing.standing.loads);
+    // the library stands a vehicle by solving its equilibrium; a drive begins by letting it come to rest
+    stand(flagship).loads.forEach((load, i) => {
+      expect(Math.abs(load / (crossing.standing.loads[i] as number) - 1)).toBeLessThan(1e-6);
+    });
     // released from rest, the first frame shows the standing loads: dampers and friction begin with no force
     wheels.forEach((i) => {
       expect(Math.abs((column(crossing, 'load', i)[0] as number) / (crossing.standing.loads[i] as number) - 1)).toBeLessThan(1e-6);

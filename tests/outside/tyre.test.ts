@@ -142,3 +142,23 @@ describe('a tyre on level ground', () => {
     }
   });
 });
+
+describe('a tyre on an edge', () => {
+  it('rubs at the edge: its friction turns the wheel with the distance of the edge from the hub', () => {
+    // Friction along both faces of the corner, in proportion to their forces, adds up to one force across the line from
+    // hub to edge, through the edge: arm = that line. (The mean distance of the two faces would be 30 % short of it.)
+    const ground = grounds['a step up'] as Ground;
+    for (const x of [0.455, 0.46, 0.47, 0.48]) {
+      const z = hubAt(ground, x, 2e-4);
+      findTouch(touch, ground, x, z, radius);
+      expect(touch.count).toBe(1);
+      const size = Math.hypot(touch.fx[0] as number, touch.fz[0] as number);
+      const arm = Math.hypot(0.5 - x, 0.03 - z);
+      // the ground a depth of 0.2 mm to either side of the edge: a share of 0.2 / 55 and less
+      expect(Math.abs((touch.moment[0] as number) / size / arm - 1)).toBeLessThan(0.004);
+      // and the contact lies there too
+      const station = x - ((touch.fx[0] as number) / size) * ((touch.moment[0] as number) / size);
+      expect(Math.abs(station - 0.5)).toBeLessThan(2e-4);
+    }
+  });
+});

@@ -47,6 +47,8 @@ export interface Rig {
   readonly drive?: Partial<VehicleInput['drive']>;
   readonly run?: NonNullable<ScenarioInput['run']>;
   readonly gravity?: number;
+  /** The vehicle's reference point, drawn, m. */
+  readonly reference?: Vec2;
 }
 
 /** Gravity of the textbook entries, m/s². */
@@ -73,6 +75,7 @@ export function documentOf(rig: Rig): ScenarioInput {
     gravity: rig.gravity ?? g,
     vehicle: {
       name: 'rig',
+      reference: rig.reference ?? { x: 0, z: 0 },
       masses: [
         { name: 'chassis', mass: chassis.mass, at: chassis.at, inertia: rig.inertia ?? chassis.mass * 0.01 },
         ...(rig.masses ?? []).map((m, i) => ({ name: `mass ${i}`, ...m })),
