@@ -214,7 +214,7 @@ class LivePicture implements Live {
     const start = performance.now();
     if (this.#run !== null && view !== undefined)
       this.#stage.scene.show(this.#run, this.#before, this.#inks, view, this.#playhead.frame);
-    this.#stage.scene.root.visible = this.#run !== null;
+    this.#stage.scene.root.visible = this.#run !== null && this.#run.solved.recording.frames > 0;
     this.#stage.render();
     this.#host.dataset.frame = String(this.#playhead.frame);
     this.#host.dataset.scriptTime = (performance.now() - start).toFixed(2);

@@ -8,6 +8,7 @@ import { GroundLayer } from './layers/ground.ts';
 import type { Layer, Setting } from './layers/layer.ts';
 import { LinkageLayer } from './layers/linkage.ts';
 import { MarksLayer } from './layers/marks.ts';
+import { PiecesLayer } from './layers/pieces.ts';
 import { RulerLayer } from './layers/ruler.ts';
 import { WheelsLayer } from './layers/wheels.ts';
 import { frameWithin, posesIn, type SceneRun } from './run.ts';
@@ -36,7 +37,7 @@ export class Scene {
       new WheelsLayer(),
       new LinkageLayer(),
     ];
-    this.#over = [new ForcesLayer(resolution), new RulerLayer(resolution)];
+    this.#over = [new PiecesLayer(resolution), new ForcesLayer(resolution), new RulerLayer(resolution)];
     this.root.addChild(
       ...this.#world.map((l) => l.container),
       this.#vehicle,

@@ -1,7 +1,8 @@
-import { useMemo, useRef, useState } from 'react';
+import { useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import { useTracks } from './Bands.tsx';
 import type { ChartProps } from './chart.ts';
 import { lengthShown } from './figures.ts';
+import { stripHeight } from './layout.ts';
 import { type Palette, palettes } from './palette.ts';
 import { stripsOf } from './strip.ts';
 import { StripsChart, stripsHeight } from './stripsChart.ts';
@@ -9,6 +10,16 @@ import { type StripTable, tableOf } from './table.ts';
 import { useChart } from './useChart.ts';
 import { stripInWords } from './words.ts';
 import './charts.css';
+
+function watchSize(tell: () => void): () => void {
+  window.addEventListener('resize', tell);
+  return () => window.removeEventListener('resize', tell);
+}
+
+/** Height of one strip in this window, px. */
+function useStripHeight(): number {
+  return useSyncExternalStore(watchSize, () => stripHeight(window.innerHeight));
+}
 
 function Table({ table, palette }: { table: StripTable; palette: Palette }) {
   return (
@@ -51,6 +62,7 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
     () => (tracks === null ? [] : stripsOf(tracks, earlier, radius)),
     [tracks, earlier, radius],
   );
+  const strip = useStripHeight();
   const chart = useMemo(() => {
     if (tracks === null || table) return null;
     // Read when the chart moves, not now: the elements are put into the page after this.
@@ -69,8 +81,9 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
       palette: palettes[look.theme],
       lengths: lengthShown(radius),
       parts: live,
+      strip,
     });
-  }, [tracks, strips, axis, look.theme, radius, parts, table]);
+  }, [tracks, strips, axis, look.theme, radius, parts, table, strip]);
   useChart(chart, host, canvas, playhead, viewport);
   if (tracks === null) return null;
 
@@ -83,7 +96,7 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
     <figure
       className="chart strips"
       ref={host}
-      style={{ minHeight: stripsHeight(strips.length), color: palette.ink }}
+      style={{ minHeight: stripsHeight(strips.length, strip), color: palette.ink }}
     >
       <div className="strips-tools" style={{ color: palette.soft }}>
         <button type="button" aria-pressed={table} onClick={() => setTable(!table)}>

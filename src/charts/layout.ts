@@ -4,13 +4,18 @@
  */
 export const GUTTER = { left: 88, right: 24 } as const;
 
-/** Heights, CSS px: the station ruler at the foot of the scene, gap between bands, row of lift marks, one strip, time ruler. */
-export const HEIGHT = { ruler: 28, bandGap: 4, marks: 16, strip: 88, stripGap: 16, timeRuler: 24 } as const;
+/** Heights, CSS px: station ruler at the foot of the scene, gap between bands, row of lift marks, gap between strips, time ruler. */
+export const HEIGHT = { ruler: 28, bandGap: 4, marks: 16, stripGap: 16, timeRuler: 24 } as const;
 
 /** Height of one band where there are so many, CSS px: sixteen of them still fit under a scene. */
 export function bandHeight(count: number): number {
   if (count <= 4) return 26;
   return count <= 8 ? 19 : 14;
+}
+
+/** Height of one strip in a window this high, CSS px: the scene above gets what a low window has to spare. */
+export function stripHeight(windowHeight: number): number {
+  return Math.min(132, Math.max(54, Math.round(windowHeight * 0.085)));
 }
 
 /** Stretch of an axis that is in sight: station m or time s. */

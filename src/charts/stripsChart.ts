@@ -24,24 +24,16 @@ export interface StripsGiven {
   /** How stations are shown. */
   readonly lengths: Shown;
   readonly parts: StripParts;
+  /** Height of one strip, px. */
+  readonly strip: number;
 }
 
 /** Free room above the first strip (the table's button), px. */
 const HEAD = 18;
 
 /** Height of the strips, px. */
-export function stripsHeight(count: number): number {
-  return HEAD + count * (HEIGHT.strip + HEIGHT.stripGap);
-}
-
-/** Top of strip i, px. */
-function stripTop(i: number): number {
-  return HEAD + i * (HEIGHT.strip + HEIGHT.stripGap);
-}
-
-/** Pixel of a value in a strip. */
-function across(value: number, range: Span, top: number): number {
-  return top + HEIGHT.strip * (1 - (value - range.from) / (range.to - range.from));
+export function stripsHeight(count: number, strip: number): number {
+  return HEAD + count * (strip + HEIGHT.stripGap);
 }
 
 /**
@@ -55,7 +47,17 @@ export class StripsChart implements Chart {
 
   constructor(given: StripsGiven) {
     this.#given = given;
-    this.height = stripsHeight(given.strips.length);
+    this.height = stripsHeight(given.strips.length, given.strip);
+  }
+
+  /** Top of strip i, px. */
+  #top(i: number): number {
+    return HEAD + i * (this.#given.strip + HEIGHT.stripGap);
+  }
+
+  /** Pixel of a value in a strip. */
+  #across(value: number, range: Span, top: number): number {
+    return top + this.#given.strip * (1 - (value - range.from) / (range.to - range.from));
   }
 
   spanOf(window: Span): Span {
@@ -64,11 +66,11 @@ export class StripsChart implements Chart {
 
   paint(paper: Paper, span: Span): void {
     this.#given.strips.forEach((strip, i) => {
-      const top = stripTop(i);
+      const top = this.#top(i);
       this.#paintScale(paper, span, strip, top);
       paper.draw.save();
       paper.draw.beginPath();
-      paper.draw.rect(GUTTER.left, top - 2, plotWidth(paper.width), HEIGHT.strip + 4);
+      paper.draw.rect(GUTTER.left, top - 2, plotWidth(paper.width), this.#given.strip + 4);
       paper.draw.clip();
       for (const curve of strip.curves) this.#paintBefore(paper, span, strip, curve, top);
       for (const curve of strip.curves) this.#paintCurve(paper, span, strip, curve, top);
@@ -84,20 +86,20 @@ export class StripsChart implements Chart {
     draw.lineWidth = 1;
     draw.strokeStyle = palette.hair;
     for (const tick of rulerTicks(span, width, axis === 'time' ? timeShown : lengths))
-      hairline(draw, tick.pixel, top, tick.pixel, top + HEIGHT.strip);
+      hairline(draw, tick.pixel, top, tick.pixel, top + this.#given.strip);
     draw.font = type.figures;
     draw.textAlign = 'right';
     draw.textBaseline = 'middle';
     draw.fillStyle = palette.soft;
     for (const tick of ticksOf(strip.range.from, strip.range.to, 3, strip.shown)) {
-      const y = across(tick.value, strip.range, top);
+      const y = this.#across(tick.value, strip.range, top);
       hairline(draw, GUTTER.left, y, right, y);
       draw.fillText(tick.label, GUTTER.left - 8, y);
     }
     draw.setLineDash([1, 3]);
     draw.strokeStyle = palette.soft;
     for (const reference of strip.references) {
-      const y = across(reference, strip.range, top);
+      const y = this.#across(reference, strip.range, top);
       hairline(draw, GUTTER.left, y, right, y);
     }
     draw.setLineDash([]);
@@ -121,7 +123,7 @@ export class StripsChart implements Chart {
     const line = thin(axis, values, span, Math.round(plotWidth(width)));
     draw.beginPath();
     for (let i = 0; i < line.count; i++)
-      draw.lineTo(toPixel(line.x[i] as number, span, width), across(line.y[i] as number, range, top));
+      draw.lineTo(toPixel(line.x[i] as number, span, width), this.#across(line.y[i] as number, range, top));
     draw.stroke();
   }
 
@@ -158,7 +160,7 @@ export class StripsChart implements Chart {
       return {
         key: curve.key,
         x: toPixel(at[last] ?? 0, span, width),
-        y: across(curve.values[last] ?? 0, strip.range, top),
+        y: this.#across(curve.values[last] ?? 0, strip.range, top),
       };
     });
     const wishes = ends.map(({ x, y }) => ({
@@ -169,7 +171,7 @@ export class StripsChart implements Chart {
         y: y - 5 + dy,
       })),
     }));
-    const column = { x: GUTTER.left, y: top - 6, width: width - GUTTER.left, height: HEIGHT.strip + 12 };
+    const column = { x: GUTTER.left, y: top - 6, width: width - GUTTER.left, height: this.#given.strip + 12 };
     draw.font = type.small;
     draw.textAlign = 'left';
     draw.textBaseline = 'middle';
@@ -193,7 +195,7 @@ export class StripsChart implements Chart {
         const at = (axis === 'time' ? tracks.time : curve.station)[i];
         if (dot === undefined) return;
         place(dot, at, span, width);
-        const y = across(curve.values[i] ?? Number.NaN, strip.range, stripTop(k));
+        const y = this.#across(curve.values[i] ?? Number.NaN, strip.range, this.#top(k));
         if (Number.isFinite(y)) dot.style.transform += ` translateY(${y.toFixed(1)}px)`;
       });
     });
@@ -203,26 +205,27 @@ export class StripsChart implements Chart {
     const { tracks, axis, strips } = this.#given;
     const value = fromPixel(pointed.x, span, width);
     if (axis === 'time') return frameAt(tracks.time, value);
-    const k = Math.max(0, Math.floor((start.y - HEAD) / (HEIGHT.strip + HEIGHT.stripGap)));
+    const k = Math.max(0, Math.floor((start.y - HEAD) / (this.#given.strip + HEIGHT.stripGap)));
     const strip = strips[Math.min(k, strips.length - 1)];
-    const curve = strip === undefined ? undefined : nearestCurve(strip, start, span, width, stripTop(k));
+    const curve =
+      strip === undefined ? undefined : this.#nearestCurve(strip, start, span, width, this.#top(k));
     return frameAt(curve?.station ?? tracks.station, value);
   }
-}
 
-/** The curve of a strip that passes nearest to a pointed place. */
-function nearestCurve(strip: Strip, at: Pointed, span: Span, width: number, top: number): Curve | undefined {
-  const value = fromPixel(at.x, span, width);
-  let best: Curve | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const curve of strip.curves) {
-    const y = across(curve.values[frameAt(curve.station, value)] ?? Number.NaN, strip.range, top);
-    if (Math.abs(y - at.y) < least) {
-      least = Math.abs(y - at.y);
-      best = curve;
+  /** The curve of a strip that passes nearest to a pointed place. */
+  #nearestCurve(strip: Strip, at: Pointed, span: Span, width: number, top: number): Curve | undefined {
+    const value = fromPixel(at.x, span, width);
+    let best: Curve | undefined;
+    let least = Number.POSITIVE_INFINITY;
+    for (const curve of strip.curves) {
+      const y = this.#across(curve.values[frameAt(curve.station, value)] ?? Number.NaN, strip.range, top);
+      if (Math.abs(y - at.y) < least) {
+        least = Math.abs(y - at.y);
+        best = curve;
+      }
     }
+    return best;
   }
-  return best;
 }
 
 /** Last frame whose value is not past a limit; the last one of all when none is. */

@@ -8,6 +8,7 @@ import { arrow } from '../geometry/shapes.ts';
 import { tyreOutline, underside } from '../geometry/tyre.ts';
 import type { Layer, Moment, Setting } from './layer.ts';
 import { strokeOn } from './pen.ts';
+import { PIECES_ROW } from './pieces.ts';
 import { Texts } from './texts.ts';
 
 /** A number beside its arrow: what it says, where the arrow is. */
@@ -121,7 +122,7 @@ function placeReadings(readings: readonly Reading[], view: View, before: readonl
   const taken: Rect[] = readings
     .filter((r) => !r.off)
     .map((r) => ({ x: r.x - 3, y: r.tip, width: 6, height: Math.max(0, r.tail - r.tip) }));
-  const foot = view.size.height - ROOM.foot - 2;
+  const foot = view.size.height - ROOM.foot - PIECES_ROW;
   const wishes = readings.map(({ words, off, x, tip, tail }): Wish => {
     const width = words.length * GLYPH.width + GLYPH.air;
     const height = GLYPH.height + 2;
