@@ -132,19 +132,19 @@ function Readout({ scale }: { readonly scale: Scale | undefined }) {
       <div>
         <dt>time</dt>
         <dd>
-          <b ref={time} style={{ minWidth: widthOf(scale, timeText) }} /> s
+          <b ref={time} style={{ width: widthOf(scale, timeText) }} /> s
         </dd>
       </div>
       <div>
         <dt>station</dt>
         <dd>
-          <b ref={station} style={{ minWidth: widthOf(scale, stationText) }} /> {scale?.length.unit ?? ''}
+          <b ref={station} style={{ width: widthOf(scale, stationText) }} /> {scale?.length.unit ?? ''}
         </dd>
       </div>
       <div>
         <dt>frame</dt>
         <dd>
-          <b ref={frame} style={{ minWidth: `${String(frames).length}ch` }} />
+          <b ref={frame} style={{ width: `${String(frames).length}ch` }} />
           <span className="of"> of {frames}</span>
         </dd>
       </div>

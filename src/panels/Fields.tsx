@@ -25,6 +25,7 @@ function RowOfFields({ row, part }: { readonly row: Row; readonly part: string }
           field={field}
           label={field.part}
           name={`${part} ${row.label} ${field.part}`}
+          speaksForPair={field === first}
         />
       ))}
     </fieldset>
@@ -35,9 +36,9 @@ function BlockOfRows({ block, group }: { readonly block: Block; readonly group: 
   return (
     <section className="block">
       {block.title === '' || block.title === group.title ? null : (
-        <h4>
+        <h3>
           {block.title} {block.kind === '' ? null : <span className="kind">{block.kind}</span>}
-        </h4>
+        </h3>
       )}
       {block.rows.map((row) => (
         <RowOfFields key={row.label} row={row} part={block.title === '' ? group.title : block.title} />

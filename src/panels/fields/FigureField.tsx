@@ -99,17 +99,23 @@ interface FigureFieldProps {
   readonly label: string;
   /** Name for screen readers: the part and what of it. */
   readonly name: string;
+  /** Problems of the point that this figure is one half of are told here. */
+  readonly speaksForPair?: boolean;
 }
 
 /** A figure that the builder may change: keeps what was typed, takes arithmetic and units, moves by keys and drag. */
-export function FigureField({ field, label, name }: FigureFieldProps) {
+export function FigureField({ field, label, name, speaksForPair = false }: FigureFieldProps) {
   const id = useId();
   const state = useField(field);
   const drag = useDrag(state, field.about);
   const problems = useDesk((desk) => desk.problems);
+  const places = useMemo(
+    () => [pathText(field.path), ...(speaksForPair ? [pathText(field.path.slice(0, -1))] : [])],
+    [field.path, speaksForPair],
+  );
   const own = useMemo(
-    () => problems.find(({ path, severity }) => severity === 'error' && path === state.place)?.message,
-    [problems, state.place],
+    () => problems.find(({ path, severity }) => severity === 'error' && places.includes(path))?.message,
+    [problems, places],
   );
   const { about } = field;
   const message = state.message ?? own;
