@@ -23,8 +23,14 @@ export class Solver {
   readonly balance: Balance;
   readonly #step: Float64Array;
   readonly #matrix: Float64Array;
+  readonly #mostTurn: number;
 
   constructor(balance: Balance) {
+    // no hub may be carried through the ground in one step: from below it feels no ground, and the search would end with
+    // the vehicle on its nose
+    const hubs = balance.mechanism.wheels.map((w) => w.hub.x);
+    const reach = Math.max(balance.mechanism.size, 0.5 * (Math.max(...hubs) - Math.min(...hubs)));
+    this.#mostTurn = Math.min(mostTurn, (mostSlide * balance.mechanism.size) / reach);
     this.balance = balance;
     this.#step = new Float64Array(balance.count);
     this.#matrix = new Float64Array(balance.count * balance.count);
@@ -96,7 +102,7 @@ export class Solver {
     const { chain, mechanism } = this.balance;
     let share = wanted;
     for (let i = 0; i < chain.size; i++) {
-      const most = chain.turns[i] ? mostTurn : mostSlide * mechanism.size;
+      const most = chain.turns[i] ? this.#mostTurn : mostSlide * mechanism.size;
       const size = Math.abs(step[i] as number);
       if (size * share > most) share = most / size;
     }
