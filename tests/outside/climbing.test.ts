@@ -21,8 +21,23 @@ const wheelBefore = (height: number, stiffness: number, more: Partial<Rig>): Rig
   mass: weight / g,
   cg: { x: 0, z: radius },
   reference: { x: 0, z: radius },
-  axles: [{ name: 'wheel', at: { x: 0, z: radius }, radius, mass: 0.05, inertia: 1e-4, stiffness, load: weight, grip: 0.7, damping: 1 }],
-  ground: [{ kind: 'flat', length: 10 }, { kind: 'step', height, length: 10 }],
+  axles: [
+    {
+      name: 'wheel',
+      at: { x: 0, z: radius },
+      radius,
+      mass: 0.05,
+      inertia: 1e-4,
+      stiffness,
+      load: weight,
+      grip: 0.7,
+      damping: 1,
+    },
+  ],
+  ground: [
+    { kind: 'flat', length: 10 },
+    { kind: 'step', height, length: 10 },
+  ],
   ...more,
 });
 
@@ -35,33 +50,44 @@ describe('a free wheel pulled over a step by its hub', () => {
   const rigid = (weight * reach(height)) / (radius - height);
   // The tyre sinks on to the edge by δ: the arm of the weight gets √((r − δ)² − (r − h)²). At 13 N a change δ of 1 %
   // of r is 15 % of that arm's square, so the sunk arm is what a tyre has to be held against.
-  const sunk = (depth: number) => (weight * Math.sqrt((radius - depth) ** 2 - (radius - height) ** 2)) / (radius - height);
+  const sunk = (depth: number) =>
+    (weight * Math.sqrt((radius - depth) ** 2 - (radius - height) ** 2)) / (radius - height);
 
   it('is 13.33 N in the textbook', () => {
     expect(rigid).toBeCloseTo(13.3333, 4);
   });
 
-  it.each([1e5, 4e5, 1.6e6])('needs that pull when the lower ground has just let go, tyre %f N/m', (stiffness) => {
-    // the lower ground is taken away: it lies a metre down, and the hub is put one radius above where it was
-    const touch = makeTouch();
-    const ground = groundOf([{ kind: 'flat', length: 10 }, { kind: 'step', height: 1, length: 10 }]);
-    const foundation = foundationOf(radius, stiffness, weight);
-    const at = (x: number) => {
-      findTouch(touch, ground, x, 1 + radius - height, radius);
-      return { pull: -foundation * (touch.fx[0] ?? 0), lift: touch.count === 0 ? 0 : foundation * (touch.fz[0] ?? 0), depth: touch.depth[0] ?? 0 };
-    };
-    let [low, high] = [10 - 1.2 * radius, 10];
-    for (let n = 0; n < 80; n++) {
-      const middle = 0.5 * (low + high);
-      if (at(middle).lift < weight) low = middle;
-      else high = middle;
-    }
-    const { pull, depth } = at(high);
-    // the two faces of the corner are not pressed quite evenly: some δ/r of the pull, 1.6 % to 0.2 %
-    expect(Math.abs(pull / sunk(depth) - 1)).toBeLessThan(depth / radius);
-    // and the harder the tyre, the nearer to the textbook: δ·r/(2rh − h²) of the pull
-    expect(Math.abs(pull / rigid - 1)).toBeLessThan((1.3 * depth * radius) / reach(height) ** 2);
-  });
+  it.each([1e5, 4e5, 1.6e6])(
+    'needs that pull when the lower ground has just let go, tyre %f N/m',
+    (stiffness) => {
+      // the lower ground is taken away: it lies a metre down, and the hub is put one radius above where it was
+      const touch = makeTouch();
+      const ground = groundOf([
+        { kind: 'flat', length: 10 },
+        { kind: 'step', height: 1, length: 10 },
+      ]);
+      const foundation = foundationOf(radius, stiffness, weight);
+      const at = (x: number) => {
+        findTouch(touch, ground, x, 1 + radius - height, radius);
+        return {
+          pull: -foundation * (touch.fx[0] ?? 0),
+          lift: touch.count === 0 ? 0 : foundation * (touch.fz[0] ?? 0),
+          depth: touch.depth[0] ?? 0,
+        };
+      };
+      let [low, high] = [10 - 1.2 * radius, 10];
+      for (let n = 0; n < 80; n++) {
+        const middle = 0.5 * (low + high);
+        if (at(middle).lift < weight) low = middle;
+        else high = middle;
+      }
+      const { pull, depth } = at(high);
+      // the two faces of the corner are not pressed quite evenly: some δ/r of the pull, 1.6 % to 0.2 %
+      expect(Math.abs(pull / sunk(depth) - 1)).toBeLessThan(depth / radius);
+      // and the harder the tyre, the nearer to the textbook: δ·r/(2rh − h²) of the pull
+      expect(Math.abs(pull / rigid - 1)).toBeLessThan((1.3 * depth * radius) / reach(height) ** 2);
+    },
+  );
 
   it('needs that pull at most while it is drawn over slowly, with all ground in place', () => {
     const rig = wheelBefore(height, 1e5, { run: { start: 10 - reach(height) - 2e-4 } });
@@ -73,7 +99,12 @@ describe('a free wheel pulled over a step by its hub', () => {
     let most = { pull: 0, depth: 0, lift: 0 };
     for (let n = 0; n * h * speed < 2e-3; n++) {
       plant.substep(h, { kind: 'settle', drag: 10, hold: { stiffness, x: start + n * h * speed } });
-      if (plant.held > most.pull) most = { pull: plant.held, depth: plant.wheels[0]?.line.depth ?? 0, lift: (plant.k.cz[0] as number) - radius };
+      if (plant.held > most.pull)
+        most = {
+          pull: plant.held,
+          depth: plant.wheels[0]?.line.depth ?? 0,
+          lift: (plant.k.cz[0] as number) - radius,
+        };
     }
     // The pull is greatest as the lower ground lets go. Drag takes 5 mN of it.
     expect(Math.abs(most.lift)).toBeLessThan(2e-5);
@@ -102,7 +133,10 @@ describe('one driven wheel with nothing but its own weight', () => {
     const held = climb(1.05 * 0.18076808 * radius);
     expect(held.end.kind === 'stuck' && held.end.cause).toBe('grip at its limit: wheel');
     // there it spins on the edge, whose friction has the whole radius for its arm, less the tyre's 0.2 mm
-    const [torque, thrust] = [column(held, 'torque').at(-1) as number, column(held, 'thrust').at(-1) as number];
+    const [torque, thrust] = [
+      column(held, 'torque').at(-1) as number,
+      column(held, 'thrust').at(-1) as number,
+    ];
     expect(Math.abs(torque / thrust / radius - 1)).toBeLessThan(0.01);
   });
 });
@@ -119,32 +153,53 @@ describe('a bogie that pulls', () => {
     { reacts: 'beam', pivot: 0.06, lever: 0.06 },
     { reacts: 'chassis', pivot: 0.04, lever: 0 },
     { reacts: 'chassis', pivot: 0.06, lever: 0.02 },
-  ])('with its torque on the $reacts and its pivot $pivot m up shifts load to its rear wheel by F·$lever/a', ({ reacts, pivot, lever }) => {
-    const bogieWheel = (name: string, x: number) => ({ ...wheel, name, at: { x, z: 0.04 }, on: 'beam', reaction: reacts });
-    const rig: Rig = {
-      mass: 3,
-      cg: { x: -0.15, z: 0.06 },
-      // a front axle that is hard to roll: what the bogie has to pull
-      axles: [{ ...wheel, name: 'front', at: { x: 0, z: 0.04 }, rolling: 0.3 }, bogieWheel('leading', -0.25), bogieWheel('trailing', -0.35)],
-      members: [{ name: 'beam', kind: 'bogie-beam', pivot: { x: -0.3, z: pivot }, front: { x: -0.25, z: 0.04 }, rear: { x: -0.35, z: 0.04 } }],
-      masses: [{ on: 'beam', mass: 0.05, at: { x: -0.3, z: pivot }, inertia: 1e-4 }],
-      drive: { driven: ['leading', 'trailing'], torquePerWheel: 2, speed: 0.1, acceleration: 0.5 },
-      run: { start: 10, until: 10.5, time: 2, frames: 100 },
-    };
-    const scenario = scenarioOf(rig);
-    const ground = groundOf(scenario.ground);
-    const run = record(compile(scenario), ground, courseOf(scenario, ground));
-    // the last half second: the same speed, the same loads
-    const steady = (channel: 'load' | 'thrust', wheel: number) => {
-      const values = column(run, channel, wheel).subarray(run.frames - 50);
-      return values.reduce((sum, v) => sum + v, 0) / values.length;
-    };
-    const pull = steady('thrust', 1) + steady('thrust', 2);
-    expect(pull).toBeGreaterThan(3);
-    expect(Math.abs(pull + steady('thrust', 0))).toBeLessThan(0.005 * pull);
-    const shift = steady('load', 2) - steady('load', 1);
-    // tyres 0.05 mm deep at the contacts lean the beam by at most 10⁻³ against the push of 14 N at its pivot, and lower
-    // pivot and hubs alike: 15 mN at the hub line and some 10 more at 60 mm
-    expect(Math.abs(shift - (pull * lever) / arm)).toBeLessThan(0.03);
-  });
+  ])(
+    'with its torque on the $reacts and its pivot $pivot m up shifts load to its rear wheel by F·$lever/a',
+    ({ reacts, pivot, lever }) => {
+      const bogieWheel = (name: string, x: number) => ({
+        ...wheel,
+        name,
+        at: { x, z: 0.04 },
+        on: 'beam',
+        reaction: reacts,
+      });
+      const rig: Rig = {
+        mass: 3,
+        cg: { x: -0.15, z: 0.06 },
+        // a front axle that is hard to roll: what the bogie has to pull
+        axles: [
+          { ...wheel, name: 'front', at: { x: 0, z: 0.04 }, rolling: 0.3 },
+          bogieWheel('leading', -0.25),
+          bogieWheel('trailing', -0.35),
+        ],
+        members: [
+          {
+            name: 'beam',
+            kind: 'bogie-beam',
+            pivot: { x: -0.3, z: pivot },
+            front: { x: -0.25, z: 0.04 },
+            rear: { x: -0.35, z: 0.04 },
+          },
+        ],
+        masses: [{ on: 'beam', mass: 0.05, at: { x: -0.3, z: pivot }, inertia: 1e-4 }],
+        drive: { driven: ['leading', 'trailing'], torquePerWheel: 2, speed: 0.1, acceleration: 0.5 },
+        run: { start: 10, until: 10.5, time: 2, frames: 100 },
+      };
+      const scenario = scenarioOf(rig);
+      const ground = groundOf(scenario.ground);
+      const run = record(compile(scenario), ground, courseOf(scenario, ground));
+      // the last half second: the same speed, the same loads
+      const steady = (channel: 'load' | 'thrust', wheel: number) => {
+        const values = column(run, channel, wheel).subarray(run.frames - 50);
+        return values.reduce((sum, v) => sum + v, 0) / values.length;
+      };
+      const pull = steady('thrust', 1) + steady('thrust', 2);
+      expect(pull).toBeGreaterThan(3);
+      expect(Math.abs(pull + steady('thrust', 0))).toBeLessThan(0.005 * pull);
+      const shift = steady('load', 2) - steady('load', 1);
+      // tyres 0.05 mm deep at the contacts lean the beam by at most 10⁻³ against the push of 14 N at its pivot, and lower
+      // pivot and hubs alike: 15 mN at the hub line and some 10 more at 60 mm
+      expect(Math.abs(shift - (pull * lever) / arm)).toBeLessThan(0.03);
+    },
+  );
 });

@@ -21,7 +21,11 @@ const peaks = (recording: Recording) => wheels.map((i) => Math.max(...column(rec
 
 /** Greatest amount by which work, stored energy and losses disagree in any frame, over the work of the whole run. */
 function imbalance(recording: Recording): number {
-  const [work, energy, lost] = [column(recording, 'work'), column(recording, 'energy'), column(recording, 'lost')];
+  const [work, energy, lost] = [
+    column(recording, 'work'),
+    column(recording, 'energy'),
+    column(recording, 'lost'),
+  ];
   const gaps = work.map((w, f) => Math.abs(w - (energy[f] as number) - (lost[f] as number)));
   return Math.max(...gaps) / Math.max(...work);
 }
@@ -61,7 +65,9 @@ describe('the flagship crosses its step', () => {
     });
     // released from rest, the first frame shows the standing loads: dampers and friction begin with no force
     wheels.forEach((i) => {
-      expect(Math.abs((column(crossing, 'load', i)[0] as number) / (crossing.standing.loads[i] as number) - 1)).toBeLessThan(1e-6);
+      expect(
+        Math.abs((column(crossing, 'load', i)[0] as number) / (crossing.standing.loads[i] as number) - 1),
+      ).toBeLessThan(1e-6);
     });
   });
 

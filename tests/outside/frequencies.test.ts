@@ -16,7 +16,12 @@ const up = { x: 0, z: 1 };
 const away = (found: number, expected: number) => Math.abs(found / expected - 1);
 
 /** Watches one figure of a moving plant. */
-function samplesOf(plant: Plant, h: number, time: number, value: () => number): { at: number; value: number }[] {
+function samplesOf(
+  plant: Plant,
+  h: number,
+  time: number,
+  value: () => number,
+): { at: number; value: number }[] {
   const samples: { at: number; value: number }[] = [];
   run(plant, h, time, (at) => samples.push({ at, value: value() }));
   return samples;
@@ -30,7 +35,14 @@ const quarter = { ms: 317.5, mu: 45.4, ks: 22_000, kt: 192_000 };
 /** Unsprung mass on a guide in the frame, sprung mass on a guide in the unsprung one; gravity out of the way. */
 function quarterCar(c: number) {
   const { ms, mu, ks, kt } = quarter;
-  const link = (name: string, mass: number, parent: number) => ({ name, mass, centre: { x: 0, z: 0 }, inertia: 1, parent, slide: up });
+  const link = (name: string, mass: number, parent: number) => ({
+    name,
+    mass,
+    centre: { x: 0, z: 0 },
+    inertia: 1,
+    parent,
+    slide: up,
+  });
   return mechanismOf({
     links: [link('unsprung', mu, 0), link('sprung', ms, 1)],
     elements: [spring(alongJoint(0), kt), spring(alongJoint(1), ks), dashpot(alongJoint(1), c)],
@@ -44,7 +56,10 @@ function unsprungOverSprung([a, b]: readonly [number, number], c: number): [numb
   const below = [ks + c * a, c * b] as const;
   const above = [ms * (a * a - b * b) + below[0], 2 * ms * a * b + below[1]] as const;
   const size = below[0] ** 2 + below[1] ** 2;
-  return [(above[0] * below[0] + above[1] * below[1]) / size, (above[1] * below[0] - above[0] * below[1]) / size];
+  return [
+    (above[0] * below[0] + above[1] * below[1]) / size,
+    (above[1] * below[0] - above[0] * below[1]) / size,
+  ];
 }
 
 /** Lets the quarter car go in one mode: sprung motion Re e^{st} mm. Returns the plant. */
@@ -64,7 +79,12 @@ describe('a quarter car', () => {
 
   it.each(expected)('swings freely at %f rad/s', (omega) => {
     const plant = letGo([0, omega], 0);
-    const samples = samplesOf(plant, 0.25 / 68.7 / 4, (20 * 2 * Math.PI) / omega, () => plant.k.z[2] as number);
+    const samples = samplesOf(
+      plant,
+      0.25 / 68.7 / 4,
+      (20 * 2 * Math.PI) / omega,
+      () => plant.k.z[2] as number,
+    );
     expect(away(frequencyOf(samples), omega)).toBeLessThan(0.005);
   });
 
@@ -89,7 +109,8 @@ describe('a quarter car', () => {
     const size = 1e-3 * Math.hypot(re, im);
     let worst = 0;
     run(plant, 1e-4, 2 / -real, (now) => {
-      const wanted = 1e-3 * Math.exp(real * now) * (re * Math.cos(imaginary * now) - im * Math.sin(imaginary * now));
+      const wanted =
+        1e-3 * Math.exp(real * now) * (re * Math.cos(imaginary * now) - im * Math.sin(imaginary * now));
       worst = Math.max(worst, Math.abs((plant.k.z[body] as number) - wanted));
     });
     // the velocity of a substep is half a substep late: an error of h·ω/2, 0.33 % at 0.1 ms and 66 rad/s
@@ -101,14 +122,24 @@ describe('a mass on spring and damper', () => {
   // 2.5 kg, 900 N/m, 18 N·s/m: damping ratio 0.18973666, decrement 1.2142066, overshoot 0.54492707 (any vibration text)
   const plant = () => {
     const links = [{ name: 'mass', mass: 2.5, centre: { x: 0, z: 0 }, inertia: 1, slide: up }];
-    return plantOf(mechanismOf({ gravity: g, links, elements: [spring(alongJoint(0), 900), dashpot(alongJoint(0), 18)], size: 0.1 }));
+    return plantOf(
+      mechanismOf({
+        gravity: g,
+        links,
+        elements: [spring(alongJoint(0), 900), dashpot(alongJoint(0), 18)],
+        size: 0.1,
+      }),
+    );
   };
   const rest = (-2.5 * g) / 900;
 
   it('overshoots its sag by 54.49 % when let go, and loses the decrement 1.2142 with every swing', () => {
     const mass = plant();
     const heights = samplesOf(mass, 2e-4, 1.2, () => mass.k.z[1] as number).map((s) => s.value);
-    const peaks = heights.filter((z, i) => i > 0 && i < heights.length - 1 && z <= (heights[i - 1] as number) && z < (heights[i + 1] as number));
+    const peaks = heights.filter(
+      (z, i) =>
+        i > 0 && i < heights.length - 1 && z <= (heights[i - 1] as number) && z < (heights[i + 1] as number),
+    );
     const [first, second] = peaks.map((z) => (rest - z) / -rest) as [number, number];
     // 5000 substeps of 0.2 ms, first order in h·ω = 0.004: 0.2 %
     expect(away(first, 0.54492707)).toBeLessThan(0.005);
@@ -120,7 +151,9 @@ describe('a mass on spring and damper', () => {
     [0.15, 1.2870903],
   ])('without the damper swings as its sag of %f m says: %f Hz', (sag, hertz) => {
     const links = [{ name: 'mass', mass: 1, centre: { x: 0, z: 0 }, inertia: 1, slide: up }];
-    const mass = plantOf(mechanismOf({ gravity: g, links, elements: [spring(alongJoint(0), g / sag)], size: 0.1 }));
+    const mass = plantOf(
+      mechanismOf({ gravity: g, links, elements: [spring(alongJoint(0), g / sag)], size: 0.1 }),
+    );
     const samples = samplesOf(mass, 2e-3, 20 / hertz, () => (mass.k.z[1] as number) + sag);
     expect(away(frequencyOf(samples) / (2 * Math.PI), hertz)).toBeLessThan(0.005);
   });
@@ -174,7 +207,13 @@ describe('a quarter car on a tyre', () => {
   const load = 20;
   const [ms, mu, ks] = [1.7, 0.3, 2000];
   const standing = (ms + mu) * g;
-  const tyre = lineTyre({ stiffnessPerWheel: 8000, loadPerWheel: load, damping: 0, grip: 0.8, rolling: 0 }, radius, 1, load, 1e-4);
+  const tyre = lineTyre(
+    { stiffnessPerWheel: 8000, loadPerWheel: load, damping: 0, grip: 0.8, rolling: 0 },
+    radius,
+    1,
+    load,
+    1e-4,
+  );
 
   /** Depth at which the level ground carries this load, m, by halving: the closed form stands in sim/PHYSICS.md. */
   const depthUnder = (force: number) => {
@@ -199,7 +238,18 @@ describe('a quarter car on a tyre', () => {
   })();
 
   const wheel: Wheel = {
-    name: 'wheel', axle: 1, count: 1, body: 1, hub: { x: 0, z: 0 }, radius, mass: mu, inertia: 1e-4, tyre, reaction: 1, driven: false, torqueLimit: 0,
+    name: 'wheel',
+    axle: 1,
+    count: 1,
+    body: 1,
+    hub: { x: 0, z: 0 },
+    radius,
+    mass: mu,
+    inertia: 1e-4,
+    tyre,
+    reactions: [{ body: 1, share: 1 }],
+    driven: false,
+    torqueLimit: 0,
   };
   const car = mechanismOf({
     gravity: g,
@@ -212,19 +262,27 @@ describe('a quarter car on a tyre', () => {
     size: radius,
   });
 
-  it.each([0, 1])('swings about its standing position at the frequency %i of the tyre as it is pressed there', (mode) => {
-    const omega = roots[mode] as number;
-    const plant = plantOf(car, groundOf([{ kind: 'flat', length: 1 }]));
-    const ratio = 1 - (ms * omega * omega) / ks;
-    // a hundredth of the tyre's depth: its stiffness changes by 0.5 % up and down, which cancels to 10⁻⁵ over a swing
-    const amplitude = (0.01 * depth) / Math.max(1, Math.abs(ratio));
-    const level = radius - depth;
-    plant.world.put(1, { x: 0, z: level + amplitude * ratio, angle: 0 }, 0, 0, 0);
-    plant.world.put(2, { x: 0, z: level - (ms * g) / ks + amplitude, angle: 0 }, 0, 0, 0);
-    plant.world.read(plant.k);
-    const samples = samplesOf(plant, 0.25 / (roots[1] as number) / 4, (20 * 2 * Math.PI) / omega, () => (plant.k.z[2] as number) - level + (ms * g) / ks);
-    expect(away(frequencyOf(samples), omega)).toBeLessThan(0.005);
-  });
+  it.each([0, 1])(
+    'swings about its standing position at the frequency %i of the tyre as it is pressed there',
+    (mode) => {
+      const omega = roots[mode] as number;
+      const plant = plantOf(car, groundOf([{ kind: 'flat', length: 1 }]));
+      const ratio = 1 - (ms * omega * omega) / ks;
+      // a hundredth of the tyre's depth: its stiffness changes by 0.5 % up and down, which cancels to 10⁻⁵ over a swing
+      const amplitude = (0.01 * depth) / Math.max(1, Math.abs(ratio));
+      const level = radius - depth;
+      plant.world.put(1, { x: 0, z: level + amplitude * ratio, angle: 0 }, 0, 0, 0);
+      plant.world.put(2, { x: 0, z: level - (ms * g) / ks + amplitude, angle: 0 }, 0, 0, 0);
+      plant.world.read(plant.k);
+      const samples = samplesOf(
+        plant,
+        0.25 / (roots[1] as number) / 4,
+        (20 * 2 * Math.PI) / omega,
+        () => (plant.k.z[2] as number) - level + (ms * g) / ks,
+      );
+      expect(away(frequencyOf(samples), omega)).toBeLessThan(0.005);
+    },
+  );
 
   it('has nearly these frequencies in the small-motion analysis, whose tyre is the shallow one', () => {
     // the analysis serves the choice of the substep and takes N ~ δ^1.5, right to some parts of δ/r = 0.045
@@ -241,8 +299,23 @@ describe('a whole truck on four springs', () => {
     const radius = 0.055;
     const part = (name: string, x: number) => ({
       member: { name, kind: 'guided-axle' as const, at: { x, z: radius } },
-      element: { name: `${name} spring`, kind: 'linear-spring' as const, on: { member: name }, rate: 2000, preload: 10 },
-      axle: { name, at: { x, z: radius }, on: name, radius, mass: 0.01, stiffness: 8000, load: 15, damping: 0 },
+      element: {
+        name: `${name} spring`,
+        kind: 'linear-spring' as const,
+        on: { member: name },
+        rate: 2000,
+        preload: 10,
+      },
+      axle: {
+        name,
+        at: { x, z: radius },
+        on: name,
+        radius,
+        mass: 0.01,
+        stiffness: 8000,
+        load: 15,
+        damping: 0,
+      },
     });
     const parts = [part('front', 0.15), part('rear', -0.15)];
     const mass = 30 / g;
@@ -257,10 +330,16 @@ describe('a whole truck on four springs', () => {
     const p = radius - depth;
     const u = Math.sqrt(radius ** 2 - p ** 2);
     const tangent = (15 * u) / (p * (radius * Math.asinh(u / p) - u));
-    const omega = Math.sqrt((2 / (1 / 2000 + 1 / tangent)) / (mass - 0.02));
+    const omega = Math.sqrt(2 / (1 / 2000 + 1 / tangent) / (mass - 0.02));
     const poses = plant.world.poses();
     poses.forEach((pose, i) => {
-      plant.world.put(i, { ...pose, z: pose.z + (i === 0 ? 2e-5 : (2e-5 * 2000) / (2000 + tangent)) }, 0, 0, 0);
+      plant.world.put(
+        i,
+        { ...pose, z: pose.z + (i === 0 ? 2e-5 : (2e-5 * 2000) / (2000 + tangent)) },
+        0,
+        0,
+        0,
+      );
     });
     plant.world.read(plant.k);
     const rest = poses[0]?.z ?? 0;

@@ -18,7 +18,9 @@ import { g, groundOf, type Rig, scenarioOf, slope, standOf } from '../rigs/vehic
 const degree = Math.PI / 180;
 
 describe('the flagship parked on 20 degrees with grip 0.8', () => {
-  const document = JSON.parse(readFileSync(new URL('../../scenarios/corrie-6x6.json', import.meta.url), 'utf8'));
+  const document = JSON.parse(
+    readFileSync(new URL('../../scenarios/corrie-6x6.json', import.meta.url), 'utf8'),
+  );
   const parked = loadScenario({
     ...document,
     vehicle: { ...document.vehicle, drive: { ...document.vehicle.drive, speed: 0 } },
@@ -53,7 +55,21 @@ describe('the flagship parked on 20 degrees with grip 0.8', () => {
 const truck = (more: Partial<Rig>): Rig => ({
   mass: 3,
   cg: { x: -0.16, z: 0.12 },
-  axles: ([['front', 0], ['rear', -0.32]] as const).map(([name, x]) => ({ name, at: { x, z: 0.06 }, radius: 0.06, mass: 0.05, stiffness: 2e4, load: 12, grip: 0.8, damping: 1 })),
+  axles: (
+    [
+      ['front', 0],
+      ['rear', -0.32],
+    ] as const
+  ).map(([name, x]) => ({
+    name,
+    at: { x, z: 0.06 },
+    radius: 0.06,
+    mass: 0.05,
+    stiffness: 2e4,
+    load: 12,
+    grip: 0.8,
+    damping: 1,
+  })),
   ...more,
 });
 
@@ -66,7 +82,11 @@ describe('the steepest grade with grip 0.8', () => {
     { drives: ['front'], limit: 17.1027 },
   ])('driven at $drives is $limit degrees', ({ drives, limit }) => {
     const climb = (angle: number) => {
-      const rig = truck({ ground: slope(angle * degree), drive: { driven: drives, torquePerWheel: 5, speed: 0.05, acceleration: 0.02 }, run: { start: 50, until: 90, time: 4, frames: 100 } });
+      const rig = truck({
+        ground: slope(angle * degree),
+        drive: { driven: drives, torquePerWheel: 5, speed: 0.05, acceleration: 0.02 },
+        run: { start: 50, until: 90, time: 4, frames: 100 },
+      });
       const scenario = scenarioOf(rig);
       const ground = groundOf(scenario.ground);
       return record(compile(scenario), ground, courseOf(scenario, ground));
@@ -89,7 +109,10 @@ describe('down 15 degrees', () => {
   /** Acceleration down the slope, m/s², of a rig let go where it stands, between 0.1 and 0.5 s. */
   function letGo(rig: Rig, grip: number, command: Command): number {
     const { plant, standing } = standOf({ ...rig, ground: slope(15 * degree) });
-    const slippery = { ...plant.mechanism, wheels: plant.mechanism.wheels.map((w) => ({ ...w, tyre: { ...w.tyre, grip } })) };
+    const slippery = {
+      ...plant.mechanism,
+      wheels: plant.mechanism.wheels.map((w) => ({ ...w, tyre: { ...w.tyre, grip } })),
+    };
     const moving = new Plant(slippery, plant.ground, standing.poses);
     const h = 2e-4;
     const speeds: number[] = [];
@@ -104,7 +127,11 @@ describe('down 15 degrees', () => {
     // a = (2/3)·g·sin for a disc, I = ½mr²; here two discs of 1 kg and a frame of 20 g between their hubs, which adds
     // its mass without inertia: a = g·sin·M/(M + ΣI/r²). Elementary mechanics.
     const axles = truck({}).axles.map((a) => ({ ...a, mass: 1, stiffness: 1e5 }));
-    const free = letGo(truck({ mass: 2.02, cg: { x: -0.16, z: 0.06 }, axles }), 0.8, { kind: 'drive', speed: 0, gain: 0 });
+    const free = letGo(truck({ mass: 2.02, cg: { x: -0.16, z: 0.06 }, axles }), 0.8, {
+      kind: 'drive',
+      speed: 0,
+      gain: 0,
+    });
     // the rolling radius is that of the loaded tyre, 0.2 mm of 60 less: the spin counts 0.2 % more, its third of the mass
     expect(Math.abs(free / ((g * Math.sin(15 * degree) * 2.02) / 3.02) - 1)).toBeLessThan(0.005);
   });

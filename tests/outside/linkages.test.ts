@@ -31,19 +31,38 @@ const energy = (plant: Plant) => plant.kinetic() + plant.height() + plant.stored
  * to two points of the other that lie across from each other.
  */
 const pin = (at: Vec2, body: number, other: number, reach: number): (readonly [BodyPoint, BodyPoint])[] =>
-  [{ x: reach, z: 0 }, { x: 0, z: reach }].map((way) => [{ body, at }, { body: other, at: add(at, way) }] as const);
+  [
+    { x: reach, z: 0 },
+    { x: 0, z: reach },
+  ].map(
+    (way) =>
+      [
+        { body, at },
+        { body: other, at: add(at, way) },
+      ] as const,
+  );
 
 describe('a simple pendulum from the horizontal', () => {
   // IFToMM library of computational benchmark problems, A01: 1 kg on 1 m, released at rest at (−1, 0). Place after 2 s
   // (−0.793566195, −0.608483930) m, by order-10 extrapolation of the equation of motion.
   const swing = (h: number) => {
-    const pendulum = plantOf(mechanismOf({ gravity: g, links: [{ name: 'bob', mass: 1, centre: { x: -1, z: 0 }, inertia: 1e-9, hinge: origin }], size: 1 }));
+    const pendulum = plantOf(
+      mechanismOf({
+        gravity: g,
+        links: [{ name: 'bob', mass: 1, centre: { x: -1, z: 0 }, inertia: 1e-9, hinge: origin }],
+        size: 1,
+      }),
+    );
     const before = energy(pendulum);
     let foreseen = 0;
     run(pendulum, h, 2, () => {
       foreseen += pendulum.kinetic() * ((pendulum.k.spin[1] as number) * h) ** 2;
     });
-    return { off: Math.hypot((pendulum.k.cx[1] as number) + 0.793566195, (pendulum.k.cz[1] as number) + 0.60848393), loss: before - energy(pendulum), foreseen };
+    return {
+      off: Math.hypot((pendulum.k.cx[1] as number) + 0.793566195, (pendulum.k.cz[1] as number) + 0.60848393),
+      loss: before - energy(pendulum),
+      foreseen,
+    };
   };
 
   it('is within 1 mm of the published place after 2 s at 0.25 ms, and within half of that at half the substep', () => {
@@ -68,7 +87,11 @@ describe('an arm on an undamped torsion bar', () => {
     // 0.93 s: ½·(3.5 rad/s)² · 0.25 ms · 0.93 s = 0.14 % of the motion's energy would go at that speed throughout,
     // half of it over a swing.
     const end = { x: 0.07, z: 0 };
-    const arm = mechanismOf({ links: [{ name: 'arm', mass: 0.4, centre: end, inertia: 1e-5, hinge: origin }], elements: [spring(alongJoint(0), 9)], size: 0.055 });
+    const arm = mechanismOf({
+      links: [{ name: 'arm', mass: 0.4, centre: end, inertia: 1e-5, hinge: origin }],
+      elements: [spring(alongJoint(0), 9)],
+      size: 0.055,
+    });
     const plant = plantOf(arm);
     const turned = { x: 0, z: 0, angle: 3 * degree };
     plant.world.put(1, turned, 0, 0, 0);
@@ -93,8 +116,21 @@ describe('a row of four-bar windows', () => {
   // upright, first tip at 1 m/s. All cranks stay parallel: θ'' = k·sin θ with k = g·((N+1)/2 + N)/((N+1)/3 + N), so
   // the reference is one pendulum equation, exact for any N.
   const count = 40;
-  const crank = (i: number): Link => ({ name: `crank ${i}`, mass: 1, centre: { x: i, z: 0.5 }, inertia: 1 / 12, hinge: { x: i, z: 0 } });
-  const coupler = (i: number): Link => ({ name: `coupler ${i}`, mass: 1, centre: { x: i + 0.5, z: 1 }, inertia: 1 / 12, parent: i + 1, hinge: { x: i, z: 1 } });
+  const crank = (i: number): Link => ({
+    name: `crank ${i}`,
+    mass: 1,
+    centre: { x: i, z: 0.5 },
+    inertia: 1 / 12,
+    hinge: { x: i, z: 0 },
+  });
+  const coupler = (i: number): Link => ({
+    name: `coupler ${i}`,
+    mass: 1,
+    centre: { x: i + 0.5, z: 1 },
+    inertia: 1 / 12,
+    parent: i + 1,
+    hinge: { x: i, z: 1 },
+  });
   const numbers = [...Array(count).keys()];
   const windows = mechanismOf({
     gravity: g,
@@ -130,8 +166,20 @@ describe('the seven-body mechanism', () => {
    * problems: seven moving bodies, three closed loops, a motor's torque on the first, a spring on the third. Published
    * after 0.03 s: β = 15.81077119629904 rad, ε = 1.048080741042263 rad.
    */
-  const [a, b, c] = [{ x: -0.06934, z: -0.00227 }, { x: -0.03635, z: 0.03273 }, { x: 0.014, z: 0.072 }];
-  const start = { beta: -0.0617138900142764, theta: 0, gamma: 0.45527981916307, phi: 0.222668390165886, delta: 0.487364979543843, omega: -0.222668390165886, epsilon: 1.23054744454982 };
+  const [a, b, c] = [
+    { x: -0.06934, z: -0.00227 },
+    { x: -0.03635, z: 0.03273 },
+    { x: 0.014, z: 0.072 },
+  ];
+  const start = {
+    beta: -0.0617138900142764,
+    theta: 0,
+    gamma: 0.45527981916307,
+    phi: 0.222668390165886,
+    delta: 0.487364979543843,
+    omega: -0.222668390165886,
+    epsilon: 1.23054744454982,
+  };
   const { beta, theta, gamma, phi, delta, omega, epsilon } = start;
   const [end1, end5, end7] = [from(origin, beta, 0.007), from(a, delta, 0.04), from(a, epsilon, 0, -0.04)];
   const common = from(end1, beta + theta, -0.028);
@@ -139,42 +187,107 @@ describe('the seven-body mechanism', () => {
   // mass centres of bodies that turn about a fixed point: only their distance counts, for there is no gravity
   const links: Link[] = [
     { name: '1', mass: 0.04325, centre: from(origin, beta, 0.00092), inertia: 2.194e-6, hinge: origin },
-    { name: '2', mass: 0.00365, centre: from(end1, beta + theta, -0.0115), inertia: 4.41e-7, parent: 1, hinge: end1 },
-    { name: '3', mass: 0.02373, centre: from(b, gamma, Math.hypot(0.01874, 0.01043)), inertia: 5.255e-6, hinge: b },
-    { name: '5', mass: 0.0705, centre: from(a, delta, Math.hypot(0.02308, 0.00916)), inertia: 1.169e-5, hinge: a },
-    { name: '4', mass: 0.00706, centre: from(end5, phi + delta, 0, -(0.02 - 0.01421)), inertia: 5.667e-7, parent: 4, hinge: end5 },
-    { name: '7', mass: 0.05498, centre: from(a, epsilon, Math.hypot(0.01228, 0.00449)), inertia: 1.912e-5, hinge: a },
-    { name: '6', mass: 0.00706, centre: from(end7, omega + epsilon, 0.02 - 0.01421), inertia: 5.667e-7, parent: 6, hinge: end7 },
+    {
+      name: '2',
+      mass: 0.00365,
+      centre: from(end1, beta + theta, -0.0115),
+      inertia: 4.41e-7,
+      parent: 1,
+      hinge: end1,
+    },
+    {
+      name: '3',
+      mass: 0.02373,
+      centre: from(b, gamma, Math.hypot(0.01874, 0.01043)),
+      inertia: 5.255e-6,
+      hinge: b,
+    },
+    {
+      name: '5',
+      mass: 0.0705,
+      centre: from(a, delta, Math.hypot(0.02308, 0.00916)),
+      inertia: 1.169e-5,
+      hinge: a,
+    },
+    {
+      name: '4',
+      mass: 0.00706,
+      centre: from(end5, phi + delta, 0, -(0.02 - 0.01421)),
+      inertia: 5.667e-7,
+      parent: 4,
+      hinge: end5,
+    },
+    {
+      name: '7',
+      mass: 0.05498,
+      centre: from(a, epsilon, Math.hypot(0.01228, 0.00449)),
+      inertia: 1.912e-5,
+      hinge: a,
+    },
+    {
+      name: '6',
+      mass: 0.00706,
+      centre: from(end7, omega + epsilon, 0.02 - 0.01421),
+      inertia: 5.667e-7,
+      parent: 6,
+      hinge: end7,
+    },
   ];
   const drawn = distance(c, seat);
   const pull: BoundElement = {
-    name: 'spring', kind: 'linear-spring', count: 1,
+    name: 'spring',
+    kind: 'linear-spring',
+    count: 1,
     coordinate: { kind: 'span', a: { body: 0, at: c }, b: { body: 3, at: seat }, drawn },
     law: hooke({ rate: 4530, freeAt: drawn - 0.07785, pushOnly: false, damping: 0 }),
   };
   const motor: BoundElement = {
-    name: 'motor', kind: 'torque', count: 1, coordinate: alongJoint(0),
-    law: { memory: 0, energy: (x) => -0.033 * x, spring: () => 0.033, loss: () => 0, stiffness: () => 0, damping: 0, corners: [] },
+    name: 'motor',
+    kind: 'torque',
+    count: 1,
+    coordinate: alongJoint(0),
+    law: {
+      memory: 0,
+      energy: (x) => -0.033 * x,
+      spring: () => 0.033,
+      loss: () => 0,
+      stiffness: () => 0,
+      damping: 0,
+      corners: [],
+    },
   };
-  const squeezer = mechanismOf({ links, rods: [2, 5, 7].flatMap((body) => pin(common, body, 3, 0.02)), elements: [pull, motor], size: 0.02 });
+  const squeezer = mechanismOf({
+    links,
+    rods: [2, 5, 7].flatMap((body) => pin(common, body, 3, 0.02)),
+    elements: [pull, motor],
+    size: 0.02,
+  });
 
   /** Angles of the first and the sixth body after 0.03 s at substep h. */
-  function after(h: number) {
+  function anglesAt(h: number) {
     const plant = plantOf(squeezer);
     let gap = 0;
     run(plant, h, 0.03, (now) => {
       if (Math.round(now / h) % 100 === 0) gap = Math.max(gap, plant.world.worstGap(squeezer).gap);
     });
-    return { beta: beta + (plant.k.angle[1] as number), epsilon: epsilon + (plant.k.angle[6] as number), gap };
+    return {
+      beta: beta + (plant.k.angle[1] as number),
+      epsilon: epsilon + (plant.k.angle[6] as number),
+      gap,
+    };
   }
 
   it('begins as published: three chains meet in one point', () => {
-    const ends = [from(b, gamma, 0, -0.035), from(end5, phi + delta, 0, -0.02), from(end7, omega + epsilon, 0.02)];
+    const ends = [
+      from(b, gamma, 0, -0.035),
+      from(end5, phi + delta, 0, -0.02),
+      from(end7, omega + epsilon, 0.02),
+    ];
     for (const end of ends) expect(distance(end, common)).toBeLessThan(1e-15);
   });
 
   it('reaches the published angles', () => {
-    const [coarse, fine] = [after(5e-6), after(2.5e-6)];
+    const [coarse, fine] = [anglesAt(5e-6), anglesAt(2.5e-6)];
     // it turns at 800 rad/s: hinges that damp at ½·h·ω² leave 0.9 % and 0.46 % of the first angle; both errors are of
     // the first order, so that what the two substeps aim at together is right to 10⁻³, the measure for an impulse solver
     expect(Math.abs(fine.beta / 15.81077119629904 - 1)).toBeLessThan(0.006);
@@ -191,22 +304,47 @@ describe('a four-bar linkage of a crank, an output arm and a rod', () => {
   it.each([
     { circuit: 'open', side: 1, output: 57.3249, coupler: 20.2979 },
     { circuit: 'crossed', side: -1, output: -98.005, coupler: -60.978 },
-  ])('on its $circuit circuit stands at $output degrees when the input is turned to 40', ({ side, output, coupler }) => {
-    const [input, ground, rod, arm] = [0.04, { x: 0.1, z: 0 }, 0.12, 0.08];
-    // drawn with the input at 70°: the output's end lies where the circles about both ends of the coupler meet
-    const tip = from(origin, 70 * degree, input);
-    const [way, apart] = [Math.atan2(ground.z - tip.z, ground.x - tip.x), distance(tip, ground)];
-    const reach = (apart ** 2 + rod ** 2 - arm ** 2) / (2 * apart);
-    const end = from(tip, way, reach, side * Math.sqrt(rod ** 2 - reach ** 2));
-    const link = (name: string, centre: Vec2, hinge: Vec2): Link => ({ name, mass: 0.02, centre, inertia: 1e-5, hinge });
-    const turnTo: BoundElement = { ...spring(alongJoint(0), 1), law: hooke({ rate: 1, freeAt: -30 * degree, pushOnly: false, damping: 0 }) };
-    const linkage = mechanismOf({ links: [link('input', tip, origin), link('output', end, ground)], rods: [[{ body: 1, at: tip }, { body: 2, at: end }]], elements: [turnTo], size: 0.04 });
-    const plant = plantOf(linkage);
-    for (let n = 0; n < 4000; n++) plant.substep(2e-4, { kind: 'park', drag: 100 });
-    const [p, q] = [place({ ...origin, angle: plant.k.angle[1] as number }, tip), place(plant.world.poses()[2] ?? { x: 0, z: 0, angle: 0 }, end)];
-    // at rest the loop closes to far under the solver's slop of 40 mm / 5500; half a unit of the last digit is 10⁻⁴ °
-    expect(Math.abs(Math.atan2(p.z, p.x) / degree - 40)).toBeLessThan(1e-4);
-    expect(Math.abs(Math.atan2(q.z - ground.z, q.x - ground.x) / degree - output)).toBeLessThan(2e-4);
-    expect(Math.abs(Math.atan2(q.z - p.z, q.x - p.x) / degree - coupler)).toBeLessThan(2e-4);
-  });
+  ])(
+    'on its $circuit circuit stands at $output degrees when the input is turned to 40',
+    ({ side, output, coupler }) => {
+      const [input, ground, rod, arm] = [0.04, { x: 0.1, z: 0 }, 0.12, 0.08];
+      // drawn with the input at 70°: the output's end lies where the circles about both ends of the coupler meet
+      const tip = from(origin, 70 * degree, input);
+      const [way, apart] = [Math.atan2(ground.z - tip.z, ground.x - tip.x), distance(tip, ground)];
+      const reach = (apart ** 2 + rod ** 2 - arm ** 2) / (2 * apart);
+      const end = from(tip, way, reach, side * Math.sqrt(rod ** 2 - reach ** 2));
+      const link = (name: string, centre: Vec2, hinge: Vec2): Link => ({
+        name,
+        mass: 0.02,
+        centre,
+        inertia: 1e-5,
+        hinge,
+      });
+      const turnTo: BoundElement = {
+        ...spring(alongJoint(0), 1),
+        law: hooke({ rate: 1, freeAt: -30 * degree, pushOnly: false, damping: 0 }),
+      };
+      const linkage = mechanismOf({
+        links: [link('input', tip, origin), link('output', end, ground)],
+        rods: [
+          [
+            { body: 1, at: tip },
+            { body: 2, at: end },
+          ],
+        ],
+        elements: [turnTo],
+        size: 0.04,
+      });
+      const plant = plantOf(linkage);
+      for (let n = 0; n < 4000; n++) plant.substep(2e-4, { kind: 'park', drag: 100 });
+      const [p, q] = [
+        place({ ...origin, angle: plant.k.angle[1] as number }, tip),
+        place(plant.world.poses()[2] ?? { x: 0, z: 0, angle: 0 }, end),
+      ];
+      // at rest the loop closes to far under the solver's slop of 40 mm / 5500; half a unit of the last digit is 10⁻⁴ °
+      expect(Math.abs(Math.atan2(p.z, p.x) / degree - 40)).toBeLessThan(1e-4);
+      expect(Math.abs(Math.atan2(q.z - ground.z, q.x - ground.x) / degree - output)).toBeLessThan(2e-4);
+      expect(Math.abs(Math.atan2(q.z - p.z, q.x - p.x) / degree - coupler)).toBeLessThan(2e-4);
+    },
+  );
 });

@@ -11,15 +11,30 @@ const degree = Math.PI / 180;
 const radius = 0.055;
 
 /** Within 0.1 %. */
-const agrees = (found: number, expected: number) => expect(Math.abs(found / expected - 1), `${found} for ${expected}`).toBeLessThan(1e-3);
+const agrees = (found: number, expected: number) =>
+  expect(Math.abs(found / expected - 1), `${found} for ${expected}`).toBeLessThan(1e-3);
 
 describe('a vehicle on two equal sprung axles', () => {
   // 40 N of body on two springs of 2 N/mm that push with 8 N as drawn; wheels of 3 N each on tyres of 5 N/mm
   const [sprung, unsprung] = [40, 3];
   const part = (name: string, x: number) => ({
     member: { name, kind: 'guided-axle' as const, at: { x, z: radius } },
-    element: { name: `${name} spring`, kind: 'linear-spring' as const, on: { member: name }, rate: 2000, preload: 8 },
-    axle: { name, at: { x, z: radius }, on: name, radius, mass: unsprung / g, stiffness: 5000, load: 0.5 * sprung + unsprung },
+    element: {
+      name: `${name} spring`,
+      kind: 'linear-spring' as const,
+      on: { member: name },
+      rate: 2000,
+      preload: 8,
+    },
+    axle: {
+      name,
+      at: { x, z: radius },
+      on: name,
+      radius,
+      mass: unsprung / g,
+      stiffness: 5000,
+      load: 0.5 * sprung + unsprung,
+    },
   });
   const parts = [part('front', 0.15), part('rear', -0.15)];
   const rig: Rig = {
@@ -54,8 +69,19 @@ describe('a tyre under twice its stated load', () => {
     // Every rim angle φ from the foot is a spring of length r − p/cos φ: N = 2·k·∫(r − p/cos φ)/cos φ dφ up to
     // cos φ = p/r, summed here in 20,000 strips (midpoint rule, error under 10⁻⁷) at the depth that the stand found.
     const load = 12;
-    const axle = (name: string, x: number) => ({ name, at: { x, z: radius }, radius, mass: 0.05, stiffness: 4000, load });
-    const { plant } = standOf({ mass: (4 * load) / g, cg: { x: 0, z: 0.09 }, axles: [axle('front', 0.15), axle('rear', -0.15)] });
+    const axle = (name: string, x: number) => ({
+      name,
+      at: { x, z: radius },
+      radius,
+      mass: 0.05,
+      stiffness: 4000,
+      load,
+    });
+    const { plant } = standOf({
+      mass: (4 * load) / g,
+      cg: { x: 0, z: 0.09 },
+      axles: [axle('front', 0.15), axle('rear', -0.15)],
+    });
     const strips = (depth: number) => {
       const p = radius - depth;
       const end = Math.acos(p / radius);
@@ -79,7 +105,10 @@ describe('an arm on a torsion bar', () => {
     // a trailing arm, mirror images, keep the body level.
     const side = (name: string, way: 1 | -1) => {
       const pivot = { x: way * 0.1, z: 0.09 };
-      const end = { x: pivot.x + way * 0.04 * Math.cos(30 * degree), z: pivot.z - 0.04 * Math.sin(30 * degree) };
+      const end = {
+        x: pivot.x + way * 0.04 * Math.cos(30 * degree),
+        z: pivot.z - 0.04 * Math.sin(30 * degree),
+      };
       return {
         member: { name, kind: 'arm' as const, pivot, end },
         element: { name: `${name} bar`, kind: 'torsion-bar' as const, on: { member: name }, rate: 2 },

@@ -56,20 +56,36 @@ describe('two axles', () => {
   });
 
   it('shift load to the front when parked nose down on 20 degrees', () => {
-    const [front, rear] = [Math.cos(20 * degree), Math.sin(20 * degree) * 0.09].map((v) => (v * 29.43) / 0.32) as [number, number];
-    agree(normalsOf(standOf({ ...rig, ground: slope(-20 * degree) })), [front * 0.17 + rear, front * 0.15 - rear]);
+    const [front, rear] = [Math.cos(20 * degree), Math.sin(20 * degree) * 0.09].map(
+      (v) => (v * 29.43) / 0.32,
+    ) as [number, number];
+    agree(normalsOf(standOf({ ...rig, ground: slope(-20 * degree) })), [
+      front * 0.17 + rear,
+      front * 0.15 - rear,
+    ]);
   });
 });
 
 // Weigh-and-tilt method: ISO 10392 (procedure, from memory); figures by moments.
 describe('the centre of gravity found by tilting', () => {
   const length = 0.32;
-  const rig: Rig = { mass: 3, cg: { x: -0.16, z: radius + 0.06 }, axles: [axle('front', 0), axle('rear', -length)] };
+  const rig: Rig = {
+    mass: 3,
+    cg: { x: -0.16, z: radius + 0.06 },
+    axles: [axle('front', 0), axle('rear', -length)],
+  };
 
   it('is at the height that the masses say, from the rear load with the front axle lifted by 20 degrees', () => {
     const lifted = length * Math.sin(20 * degree);
     const half = 0.5 * length * Math.cos(20 * degree);
-    const { standing } = standOf({ ...rig, ground: [{ kind: 'flat', length: 50 }, { kind: 'step', height: lifted, length: 50 }], run: { start: 50 + half } });
+    const { standing } = standOf({
+      ...rig,
+      ground: [
+        { kind: 'flat', length: 50 },
+        { kind: 'step', height: lifted, length: 50 },
+      ],
+      run: { start: 50 + half },
+    });
     const rear = standing.loads[1] as number;
     expect(Math.abs(rear / 16.723433 - 1)).toBeLessThan(1e-3);
     // 0.1 % of the load is 0.9 mm; the tyres, under nearly equal loads, tilt the line of the hubs by 5e-5 rad: 0.05 mm
@@ -88,9 +104,19 @@ describe('the centre of gravity found by tilting', () => {
 /** A bogie on a rigid vehicle: pivot, arms to both hubs, beam of no importance with its mass in the pivot. */
 function bogie(name: string, pivot: number, front: number, rear: number, height = radius, on = 'chassis') {
   return {
-    member: { name, kind: 'bogie-beam' as const, on, pivot: { x: pivot, z: height }, front: { x: pivot + front, z: radius }, rear: { x: pivot - rear, z: radius } },
+    member: {
+      name,
+      kind: 'bogie-beam' as const,
+      on,
+      pivot: { x: pivot, z: height },
+      front: { x: pivot + front, z: radius },
+      rear: { x: pivot - rear, z: radius },
+    },
     mass: { on: name, mass: 0.01, at: { x: pivot, z: height }, inertia: 1e-5 },
-    axles: [axle(`${name} leading`, pivot + front, { on: name }), axle(`${name} trailing`, pivot - rear, { on: name })],
+    axles: [
+      axle(`${name} leading`, pivot + front, { on: name }),
+      axle(`${name} trailing`, pivot - rear, { on: name }),
+    ],
   };
 }
 
@@ -100,8 +126,17 @@ describe('a bogie', () => {
     const b = bogie('bogie', -0.4, 0.055, 0.045);
     const mass = 20 / g + 3 * 0.02;
     const x = (-0.4 * 12 - (ownWeight * (0.4 - 0.055) + ownWeight * (0.4 + 0.045))) / (mass * g);
-    const loads = loadsOf({ mass, cg: { x, z: 0.08 }, axles: [axle('front', 0), ...b.axles], members: [b.member], masses: [b.mass] });
-    agree(loads.map((load) => load - ownWeight), [8, 5.4, 6.6]);
+    const loads = loadsOf({
+      mass,
+      cg: { x, z: 0.08 },
+      axles: [axle('front', 0), ...b.axles],
+      members: [b.member],
+      masses: [b.mass],
+    });
+    agree(
+      loads.map((load) => load - ownWeight),
+      [8, 5.4, 6.6],
+    );
   });
 
   it.each([
@@ -109,27 +144,42 @@ describe('a bogie', () => {
     { lean: 10, pivot: radius, leading: 5, trailing: 5 },
     { lean: 10, pivot: radius + 0.015, leading: 4.7355095, trailing: 5.2644905 },
     { lean: 25, pivot: radius + 0.015, leading: 4.3005385, trailing: 5.6994615 },
-  ])('with its pivot $pivot m up, leaning $lean degrees on level treads, shares 10 N', ({ lean, pivot, leading, trailing }) => {
-    // Statics of a massless beam with vertical contacts: Nf·(a·cos t + e·sin t) = Nr·(a·cos t − e·sin t).
-    const rise = 0.1 * Math.sin(lean * degree);
-    const b = bogie('bogie', 0, 0.05, 0.05, pivot);
-    const mass = 30 / g;
-    const stand = standOf({
-      mass,
-      cg: { x: 1, z: pivot },
-      axles: [axle('front', 3), ...b.axles],
-      members: [b.member],
-      masses: [b.mass],
-      ground: rise === 0 ? [{ kind: 'flat', length: 100 }] : [{ kind: 'flat', length: 50 }, { kind: 'step', height: rise, length: 50 }],
-      // the hubs swing forward under a high pivot: the face of the step stays midway between them
-      run: { start: 50 - (pivot - radius) * Math.sin(lean * degree) },
-    });
-    const [, front, rear] = stand.standing.loads.map((load) => load - ownWeight) as [number, number, number];
-    // the beam leans by what the ground says to within the tyres' 0.1 mm over 100 mm; shares follow at e/a of that
-    expect(Math.abs((stand.standing.motions[0] as number) + stand.standing.pitch - lean * degree)).toBeLessThan(2e-3);
-    const whole = leading + trailing;
-    agree([front / (front + rear), rear / (front + rear)], [leading / whole, trailing / whole]);
-  });
+  ])(
+    'with its pivot $pivot m up, leaning $lean degrees on level treads, shares 10 N',
+    ({ lean, pivot, leading, trailing }) => {
+      // Statics of a massless beam with vertical contacts: Nf·(a·cos t + e·sin t) = Nr·(a·cos t − e·sin t).
+      const rise = 0.1 * Math.sin(lean * degree);
+      const b = bogie('bogie', 0, 0.05, 0.05, pivot);
+      const mass = 30 / g;
+      const stand = standOf({
+        mass,
+        cg: { x: 1, z: pivot },
+        axles: [axle('front', 3), ...b.axles],
+        members: [b.member],
+        masses: [b.mass],
+        ground:
+          rise === 0
+            ? [{ kind: 'flat', length: 100 }]
+            : [
+                { kind: 'flat', length: 50 },
+                { kind: 'step', height: rise, length: 50 },
+              ],
+        // the hubs swing forward under a high pivot: the face of the step stays midway between them
+        run: { start: 50 - (pivot - radius) * Math.sin(lean * degree) },
+      });
+      const [, front, rear] = stand.standing.loads.map((load) => load - ownWeight) as [
+        number,
+        number,
+        number,
+      ];
+      // the beam leans by what the ground says to within the tyres' 0.1 mm over 100 mm; shares follow at e/a of that
+      expect(
+        Math.abs((stand.standing.motions[0] as number) + stand.standing.pitch - lean * degree),
+      ).toBeLessThan(2e-3);
+      const whole = leading + trailing;
+      agree([front / (front + rear), rear / (front + rear)], [leading / whole, trailing / whole]);
+    },
+  );
 
   it('of six wheels takes what the lever leaves to it, pivot centred and 8 mm ahead', () => {
     // W = 39.24 N, front axle at 0, bogie axles 260 and 360 mm behind, centre of gravity 190 mm behind. Lever rule for a
@@ -154,7 +204,13 @@ describe('a bogie', () => {
 function sprung(name: string, x: number, rate = 8000) {
   return {
     member: { name, kind: 'guided-axle' as const, at: { x, z: radius } },
-    element: { name: `${name} spring`, kind: 'linear-spring' as const, on: { member: name }, rate, preload: 7 },
+    element: {
+      name: `${name} spring`,
+      kind: 'linear-spring' as const,
+      on: { member: name },
+      rate,
+      preload: 7,
+    },
     axle: axle(name, x, { on: name, mass: 0.005, stiffness: 1e6 }),
   };
 }
@@ -192,15 +248,26 @@ describe('springs against each other', () => {
     // 1/1000 rad in which the small-angle solution is exact to 10⁻⁶. The worked rate has the tyre in series with the
     // spring: our tyres give way by 1/1270 to 1/1500 mm per newton between these loads (δ ~ N^⅔), so the spring is made
     // 0.58 % stiffer; the spread about that leaves 0.04 % of a load.
-    const rise = [{ kind: 'flat' as const, length: 50.07 }, { kind: 'step' as const, height: 0.001, length: 0.06 }, { kind: 'step' as const, height: -0.001, length: 50 }];
+    const rise = [
+      { kind: 'flat' as const, length: 50.07 },
+      { kind: 'step' as const, height: 0.001, length: 0.06 },
+      { kind: 'step' as const, height: -0.001, length: 50 },
+    ];
     const rig = onSprings([0.2, 0.1, -0.1, -0.2], 0.01, rise);
-    const inSeries = { ...rig, elements: (rig.elements ?? []).map((e) => ({ ...e, rate: 8000 * (1 + 8000 / 1.38e6) })) } as Rig;
+    const inSeries = {
+      ...rig,
+      elements: (rig.elements ?? []).map((e) => ({ ...e, rate: 8000 * (1 + 8000 / 1.38e6) })),
+    } as Rig;
     agree(springLoads(inSeries), [4.3461, 12.8518, 5.8632, 6.3689]);
   });
 
   it('the same rise under one of two bogies moves nothing', () => {
     // Lever rule; the centre of gravity at the height of the pivots, so that pitch moves nothing either.
-    const rise = [{ kind: 'flat' as const, length: 50.05 }, { kind: 'step' as const, height: 0.01, length: 0.1 }, { kind: 'step' as const, height: -0.01, length: 50 }];
+    const rise = [
+      { kind: 'flat' as const, length: 50.05 },
+      { kind: 'step' as const, height: 0.01, length: 0.1 },
+      { kind: 'step' as const, height: -0.01, length: 50 },
+    ];
     const [a, b] = [bogie('front', 0.15, 0.05, 0.05), bogie('rear', -0.15, 0.05, 0.05)];
     const mass = 3 + 4 * 0.02;
     for (const ground of [undefined, rise]) {
@@ -212,7 +279,10 @@ describe('springs against each other', () => {
         masses: [a.mass, b.mass],
         ...(ground ? { ground } : {}),
       });
-      agree(loads.map((load) => load - ownWeight), [7.848, 7.848, 6.867, 6.867]);
+      agree(
+        loads.map((load) => load - ownWeight),
+        [7.848, 7.848, 6.867, 6.867],
+      );
     }
   });
 });
@@ -220,7 +290,13 @@ describe('springs against each other', () => {
 describe('a rocker that carries a bogie', () => {
   it('loads its three wheels equally when its arms are two to one', () => {
     // 15 N on the rocker's pivot, 120 mm to its own wheel, 60 mm to the bogie's pivot; bogie arms 45 mm. Lever rule.
-    const rocker = { name: 'rocker', kind: 'bogie-beam' as const, pivot: { x: -0.4, z: 0.07 }, front: { x: -0.28, z: radius }, rear: { x: -0.46, z: radius } };
+    const rocker = {
+      name: 'rocker',
+      kind: 'bogie-beam' as const,
+      pivot: { x: -0.4, z: 0.07 },
+      front: { x: -0.28, z: radius },
+      rear: { x: -0.46, z: radius },
+    };
     const b = bogie('bogie', -0.46, 0.045, 0.045, radius, 'rocker');
     // the bogie's mass hangs on the rocker's arm of 60 mm: half of it on the other arm balances it, as in the pivot
     const masses = [b.mass, { on: 'rocker', mass: 0.01, at: { x: -0.4 + 0.06, z: radius }, inertia: 1e-5 }];
@@ -233,6 +309,9 @@ describe('a rocker that carries a bogie', () => {
       members: [rocker, b.member],
       masses,
     });
-    agree(loads.map((load) => load - ownWeight), [10, 5, 5, 5]);
+    agree(
+      loads.map((load) => load - ownWeight),
+      [10, 5, 5, 5],
+    );
   });
 });

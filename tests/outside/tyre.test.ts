@@ -14,7 +14,8 @@ import { groundOf } from '../rigs/vehicle.ts';
 
 const radius = 0.055;
 const touch = makeTouch();
-const points = (...p: [number, number][]) => groundOf([{ kind: 'table', points: p.map(([station, height]) => ({ station, height })) }]);
+const points = (...p: [number, number][]) =>
+  groundOf([{ kind: 'table', points: p.map(([station, height]) => ({ station, height })) }]);
 
 /** Ground about station 0.5 with everything that a rim can meet. */
 const grounds: Record<string, Ground> = {
@@ -25,7 +26,12 @@ const grounds: Record<string, Ground> = {
   'a low step down': points([0, 0], [0.5, 0], [0.5, -0.003], [1, -0.003]),
   'a sharp ridge': points([0, 0], [0.47, 0], [0.5, 0.03], [0.53, 0], [1, 0]),
   'a valley': points([0, 0], [0.3, 0], [0.5, -0.06], [0.7, 0], [1, 0]),
-  'rough ground': points(...[...Array(201).keys()].map((i): [number, number] => [i * 0.005, 0.002 * Math.sin(i * 1.3) + 0.004 * Math.sin(i * 0.31)])),
+  'rough ground': points(
+    ...[...Array(201).keys()].map((i): [number, number] => [
+      i * 0.005,
+      0.002 * Math.sin(i * 1.3) + 0.004 * Math.sin(i * 0.31),
+    ]),
+  ),
 };
 
 const energy = (ground: Ground, x: number, z: number) => {
@@ -45,14 +51,18 @@ function hubAt(ground: Ground, x: number, depth: number): number {
   let [low, high] = [heightAt(ground, x), heightAt(ground, x) + 0.2];
   for (let n = 0; n < 60; n++) {
     const middle = 0.5 * (low + high);
-    if (middle <= heightAt(ground, x) || distanceToGround(ground, x, middle, 0.3) < radius - depth) low = middle;
+    if (middle <= heightAt(ground, x) || distanceToGround(ground, x, middle, 0.3) < radius - depth)
+      low = middle;
     else high = middle;
   }
   return high;
 }
 
 /** Hub places near station 0.5 with ½ to 6 mm of ground in the tyre: a hundredth to a ninth of the radius. */
-const place = fc.tuple(fc.double({ min: 0.4, max: 0.6, noNaN: true }), fc.double({ min: 5e-4, max: 6e-3, noNaN: true }));
+const place = fc.tuple(
+  fc.double({ min: 0.4, max: 0.6, noNaN: true }),
+  fc.double({ min: 5e-4, max: 6e-3, noNaN: true }),
+);
 
 describe.each(Object.keys(grounds))('on %s', (name) => {
   const ground = grounds[name] as Ground;
@@ -90,7 +100,9 @@ describe.each(Object.keys(grounds))('on %s', (name) => {
 function rays(ground: Ground, x: number, z: number): number {
   const count = 20_000;
   const segments = [...Array(ground.count - 1).keys()]
-    .map((i) => [ground.x[i], ground.z[i], ground.x[i + 1], ground.z[i + 1]] as [number, number, number, number])
+    .map(
+      (i) => [ground.x[i], ground.z[i], ground.x[i + 1], ground.z[i + 1]] as [number, number, number, number],
+    )
     .filter(([ax, , bx]) => bx >= x - radius && ax <= x + radius);
   let sum = 0;
   for (let k = 0; k < count; k++) {
@@ -123,7 +135,10 @@ describe('a tyre on level ground', () => {
 
   it('does not care how finely the ground is cut', () => {
     // a follower of single points would stiffen with the number of segments that it meets: 34 here against 2
-    const cut = (segment: number) => points(...[...Array(Math.round(1 / segment) + 1).keys()].map((i): [number, number] => [i * segment, 0]));
+    const cut = (segment: number) =>
+      points(
+        ...[...Array(Math.round(1 / segment) + 1).keys()].map((i): [number, number] => [i * segment, 0]),
+      );
     const whole = force(cut(0.1), 0.5037, radius - 0.0025).z;
     for (const segment of [0.01, 0.005, 0.001]) {
       const found = force(cut(segment), 0.5037, radius - 0.0025);

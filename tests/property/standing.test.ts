@@ -32,7 +32,8 @@ function loadsOf(scenario: Scenario): readonly number[] {
 }
 
 const weightOf = (rig: Rig) => rig.mass * g;
-const greatestGap = (a: readonly number[], b: readonly number[]) => Math.max(...a.map((v, i) => Math.abs(v - (b[i] as number))));
+const greatestGap = (a: readonly number[], b: readonly number[]) =>
+  Math.max(...a.map((v, i) => Math.abs(v - (b[i] as number))));
 
 describe('a vehicle standing on any ground', () => {
   it('loads it with its weight, and no wheel pulls', () => {
@@ -60,11 +61,17 @@ describe('a vehicle standing on any ground', () => {
 
   it('keeps its shares when lengths go with s, masses with m and all else with Froude', () => {
     fc.assert(
-      fc.property(place, fc.double({ min: 0.05, max: 20, noNaN: true }), fc.double({ min: 0.01, max: 1e4, noNaN: true }), (rig, s, m) => {
-        const small = scenarioOf(rig);
-        const shares = (scenario: Scenario, mass: number) => loadsOf(scenario).map((load) => load / mass / g);
-        return greatestGap(shares(small, rig.mass), shares(froude(small, s, m), rig.mass * m)) < 1e-6;
-      }),
+      fc.property(
+        place,
+        fc.double({ min: 0.05, max: 20, noNaN: true }),
+        fc.double({ min: 0.01, max: 1e4, noNaN: true }),
+        (rig, s, m) => {
+          const small = scenarioOf(rig);
+          const shares = (scenario: Scenario, mass: number) =>
+            loadsOf(scenario).map((load) => load / mass / g);
+          return greatestGap(shares(small, rig.mass), shares(froude(small, s, m), rig.mass * m)) < 1e-6;
+        },
+      ),
       seeded(6),
     );
   });
@@ -76,7 +83,9 @@ describe('a vehicle standing on any ground', () => {
         const { standing } = settle(mechanism, ground, course.start);
         const found = standAt(mechanism, ground, course.start);
         // (where normals lean both lock the wheels, and each leaves its own share of friction in the loads)
-        return found.kind === 'stands' && greatestGap(found.standing.loads, standing.loads) < 1e-6 * weightOf(rig);
+        return (
+          found.kind === 'stands' && greatestGap(found.standing.loads, standing.loads) < 1e-6 * weightOf(rig)
+        );
       }),
       seeded(12),
     );
@@ -84,7 +93,13 @@ describe('a vehicle standing on any ground', () => {
 });
 
 describe('a vehicle driving over any ground', () => {
-  const driving = place.map((rig): Rig => ({ ...rig, drive: { torquePerWheel: 0.8, speed: 0.3 }, run: { ...rig.run, time: 0.6, frames: 100 } }));
+  const driving = place.map(
+    (rig): Rig => ({
+      ...rig,
+      drive: { torquePerWheel: 0.8, speed: 0.3 },
+      run: { ...rig.run, time: 0.6, frames: 100 },
+    }),
+  );
   const drive = (scenario: Scenario): Recording => {
     const { mechanism, ground, course } = parts(scenario);
     return record(mechanism, ground, course);
@@ -105,9 +120,14 @@ describe('a vehicle driving over any ground', () => {
     fc.assert(
       fc.property(driving, (rig) => {
         const run = drive(scenarioOf(rig));
-        const at = (channel: string) => run.block.subarray(run.columns.findIndex((c) => c.channel === channel) * run.frames).subarray(0, run.frames);
+        const at = (channel: string) =>
+          run.block
+            .subarray(run.columns.findIndex((c) => c.channel === channel) * run.frames)
+            .subarray(0, run.frames);
         const [work, energy, lost] = [at('work'), at('energy'), at('lost')];
-        const gap = Math.max(...work.map((w, f) => Math.abs(w - (energy[f] as number) - (lost[f] as number))));
+        const gap = Math.max(
+          ...work.map((w, f) => Math.abs(w - (energy[f] as number) - (lost[f] as number))),
+        );
         // Of what passed through, the drive's work and what its losses took. The method is of the first order in h: 0.06 %
         // on the flagship's step; these vehicles without dampers, shaken by points 40 mm apart, come to 0.5 %.
         return gap < 0.01 * (Math.max(...work) + Math.max(...lost));

@@ -21,9 +21,21 @@ const support: fc.Arbitrary<Support> = fc.record({
   offset: fc.double({ min: -0.015, max: 0.015, noNaN: true }),
 });
 
-type Parts = { -readonly [K in 'axles' | 'members' | 'elements' | 'masses']-?: NonNullable<Rig[K]>[number][] };
+type Parts = {
+  -readonly [K in 'axles' | 'members' | 'elements' | 'masses']-?: NonNullable<Rig[K]>[number][];
+};
 
-const wheel = (name: string, x: number, on: string): RigAxle => ({ name, at: { x, z: radius }, on, radius, mass: 0.1, stiffness: 8000, load: 10, damping: 0.5, rolling: 0.01 });
+const wheel = (name: string, x: number, on: string): RigAxle => ({
+  name,
+  at: { x, z: radius },
+  on,
+  radius,
+  mass: 0.1,
+  stiffness: 8000,
+  load: 10,
+  damping: 0.5,
+  rolling: 0.01,
+});
 
 /** Adds a support at x that carries about 10 N. */
 function addSupport(parts: Parts, name: string, { kind, rate, offset }: Support, x: number): void {
@@ -31,20 +43,35 @@ function addSupport(parts: Parts, name: string, { kind, rate, offset }: Support,
   if (kind === 'rigid-axle') parts.axles.push(wheel(name, x, 'chassis'));
   if (kind === 'guided-axle') {
     parts.members.push({ name, kind, at: { x, z: radius } });
-    parts.elements.push({ name: `${name} spring`, kind: 'linear-spring', on: { member: name }, rate: 2000 * rate, preload: 8 });
+    parts.elements.push({
+      name: `${name} spring`,
+      kind: 'linear-spring',
+      on: { member: name },
+      rate: 2000 * rate,
+      preload: 8,
+    });
     parts.axles.push(wheel(name, x, name));
     parts.masses.push({ on: name, mass: 0.05, at: { x, z: radius }, inertia });
   }
   if (kind === 'arm') {
     const pivot = { x: x + 0.08, z: 0.065 };
     parts.members.push({ name, kind, pivot, end: { x, z: radius } });
-    parts.elements.push({ name: `${name} bar`, kind: 'torsion-bar', on: { member: name }, rate: 12 * rate, preload: 0.8 });
+    parts.elements.push({
+      name: `${name} bar`,
+      kind: 'torsion-bar',
+      on: { member: name },
+      rate: 12 * rate,
+      preload: 0.8,
+    });
     parts.axles.push(wheel(name, x, name));
     parts.masses.push({ on: name, mass: 0.05, at: { x: x + 0.03, z: 0.055 }, inertia });
   }
   if (kind === 'bogie-beam') {
     const pivot = { x: x + offset, z: 0.06 };
-    const [front, rear] = [{ x: x + 0.06, z: radius }, { x: x - 0.06, z: radius }];
+    const [front, rear] = [
+      { x: x + 0.06, z: radius },
+      { x: x - 0.06, z: radius },
+    ];
     parts.members.push({ name, kind, pivot, front, rear });
     parts.axles.push(wheel(`${name} leading`, front.x, name), wheel(`${name} trailing`, rear.x, name));
     parts.masses.push({ on: name, mass: 0.1, at: pivot, inertia });
@@ -65,13 +92,21 @@ export const someRig: fc.Arbitrary<Rig> = fc
       addSupport(parts, `support ${i + 1}`, s, -x);
       x += i < supports.length - 1 ? s.gap : 0;
     });
-    return { ...parts, mass: 1.2 * supports.length, cg: { x: -x * share, z: height }, inertia: 0.03 * supports.length };
+    return {
+      ...parts,
+      mass: 1.2 * supports.length,
+      cg: { x: -x * share, z: height },
+      inertia: 0.03 * supports.length,
+    };
   });
 
 /** Rough ground of points every 40 mm over 3 m, up to 8 mm high, with the start in its middle. */
 export const someGround: fc.Arbitrary<Required<Pick<Rig, 'ground' | 'run'>>> = fc
   .array(fc.double({ min: 0, max: 0.008, noNaN: true }), { minLength: 76, maxLength: 76 })
-  .map((heights) => ({ ground: [{ kind: 'table', points: heights.map((height, i) => ({ station: 0.04 * i, height })) }], run: { start: 2 } }));
+  .map((heights) => ({
+    ground: [{ kind: 'table', points: heights.map((height, i) => ({ station: 0.04 * i, height })) }],
+    run: { start: 2 },
+  }));
 
 const mirrorPoint = <P extends Vec2>(p: P): P => ({ ...p, x: -p.x });
 
@@ -79,7 +114,9 @@ const mirrorPoint = <P extends Vec2>(p: P): P => ({ ...p, x: -p.x });
 export function mirrored(rig: Rig & Required<Pick<Rig, 'ground' | 'run'>>): Rig {
   const table = rig.ground[0] as { kind: 'table'; points: { station: number; height: number }[] };
   const [first, last] = [table.points[0]?.height ?? 0, table.points.at(-1) ?? { station: 0, height: 0 }];
-  const points = [...table.points].reverse().map((p) => ({ station: last.station - p.station, height: p.height - last.height + first }));
+  const points = [...table.points]
+    .reverse()
+    .map((p) => ({ station: last.station - p.station, height: p.height - last.height + first }));
   return {
     ...rig,
     cg: mirrorPoint(rig.cg),
@@ -95,6 +132,7 @@ function mirrorMember(member: NonNullable<Rig['members']>[number]): NonNullable<
   const at = (p: unknown) => mirrorPoint(p as Vec2);
   if (member.kind === 'arm') return { ...member, pivot: at(member.pivot), end: at(member.end) };
   if (member.kind === 'guided-axle') return { ...member, at: at(member.at) };
-  if (member.kind === 'bogie-beam') return { ...member, pivot: at(member.pivot), front: at(member.rear), rear: at(member.front) };
+  if (member.kind === 'bogie-beam')
+    return { ...member, pivot: at(member.pivot), front: at(member.rear), rear: at(member.front) };
   return member;
 }

@@ -6,7 +6,16 @@ import { distance } from '../../shared/geometry/vec.ts';
 import { Plant } from '../../sim/dynamics/plant.ts';
 import { damper } from '../../sim/elements/damper.ts';
 import { hooke } from '../../sim/elements/hooke.ts';
-import type { Body, BodyPoint, BoundElement, Coordinate, Joint, Mechanism, Rod, Wheel } from '../../sim/mechanism/mechanism.ts';
+import type {
+  Body,
+  BodyPoint,
+  BoundElement,
+  Coordinate,
+  Joint,
+  Mechanism,
+  Rod,
+  Wheel,
+} from '../../sim/mechanism/mechanism.ts';
 import { groundOf } from './vehicle.ts';
 
 /** One moving body and how it hangs on its parent (0: the frame). Points are drawn points. */
@@ -41,8 +50,17 @@ function jointOf({ name, parent = 0, hinge, slide }: Link, index: number): Joint
 }
 
 /** The plan as a mechanism. Link i is body i + 1, and its joint is joint i. */
-export function mechanismOf({ gravity = 0, links, rods = [], elements = [], wheels = [], size }: Plan): Mechanism {
-  const moving = links.map(({ name, mass, centre, inertia, parent = 0 }): Body => ({ name, mass, centre, inertia, parent }));
+export function mechanismOf({
+  gravity = 0,
+  links,
+  rods = [],
+  elements = [],
+  wheels = [],
+  size,
+}: Plan): Mechanism {
+  const moving = links.map(
+    ({ name, mass, centre, inertia, parent = 0 }): Body => ({ name, mass, centre, inertia, parent }),
+  );
   return {
     gravity,
     bodies: [frame, ...moving],
@@ -52,7 +70,8 @@ export function mechanismOf({ gravity = 0, links, rods = [], elements = [], whee
     elements,
     wheels,
     members: [],
-    drive: { speed: 0, acceleration: 1 },
+    drive: { speed: 0, acceleration: 1, share: { kind: 'locked', branches: [] } },
+    pulls: [],
     outlines: [],
     belly: { body: 0, points: [] },
     reference: { x: 0, z: 0 },
@@ -67,7 +86,11 @@ const farBelow = groundOf([{ kind: 'flat', length: 1 }]);
 
 /** The linkage as drawn, at rest, ready to be moved. */
 export function plantOf(mechanism: Mechanism, ground = farBelow): Plant {
-  return new Plant(mechanism, ground, mechanism.bodies.map((): Pose => ({ x: 0, z: 0, angle: 0 })));
+  return new Plant(
+    mechanism,
+    ground,
+    mechanism.bodies.map((): Pose => ({ x: 0, z: 0, angle: 0 })),
+  );
 }
 
 /** Freedom of link i along its joint. */
@@ -95,7 +118,12 @@ export const dashpot = (coordinate: Coordinate, rate: number): BoundElement => (
 export const free = { kind: 'park', drag: 0 } as const;
 
 /** Moves on over `time` in substeps of h and calls `look` after each with the time reached, s. */
-export function run(plant: Plant, h: number, time: number, look: (now: number) => void = () => undefined): void {
+export function run(
+  plant: Plant,
+  h: number,
+  time: number,
+  look: (now: number) => void = () => undefined,
+): void {
   const steps = Math.round(time / h);
   for (let n = 1; n <= steps; n++) {
     plant.substep(h, free);
@@ -108,9 +136,11 @@ export function frequencyOf(samples: readonly { readonly at: number; readonly va
   const crossings: number[] = [];
   samples.forEach(({ at, value }, i) => {
     const before = samples[i - 1];
-    if (before && before.value < 0 !== value < 0) crossings.push(before.at + ((at - before.at) * before.value) / (before.value - value));
+    if (before && before.value < 0 !== value < 0)
+      crossings.push(before.at + ((at - before.at) * before.value) / (before.value - value));
   });
   const [first, last] = [crossings[0], crossings.at(-1)];
-  if (first === undefined || last === undefined || crossings.length < 3) throw new Error('too few swings to count');
+  if (first === undefined || last === undefined || crossings.length < 3)
+    throw new Error('too few swings to count');
   return (Math.PI * (crossings.length - 1)) / (last - first);
 }

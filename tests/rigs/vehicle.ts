@@ -42,7 +42,12 @@ export interface Rig {
   readonly members?: NonNullable<VehicleInput['members']>;
   readonly elements?: NonNullable<VehicleInput['elements']>;
   /** Masses of members. */
-  readonly masses?: readonly { readonly on: string; readonly mass: number; readonly at: Vec2; readonly inertia?: number }[];
+  readonly masses?: readonly {
+    readonly on: string;
+    readonly mass: number;
+    readonly at: Vec2;
+    readonly inertia?: number;
+  }[];
   readonly ground?: ScenarioInput['ground'];
   readonly drive?: Partial<VehicleInput['drive']>;
   readonly run?: NonNullable<ScenarioInput['run']>;
@@ -61,7 +66,8 @@ const level: ScenarioInput['ground'] = [{ kind: 'flat', length: 100 }];
 function chassisOf(rig: Rig): { mass: number; at: Vec2 } {
   const parts = [...rig.axles.map(({ mass, at }) => ({ mass, at })), ...(rig.masses ?? [])];
   const mass = rig.mass - parts.reduce((sum, p) => sum + p.mass, 0);
-  const moment = (axis: 'x' | 'z') => rig.mass * rig.cg[axis] - parts.reduce((sum, p) => sum + p.mass * p.at[axis], 0);
+  const moment = (axis: 'x' | 'z') =>
+    rig.mass * rig.cg[axis] - parts.reduce((sum, p) => sum + p.mass * p.at[axis], 0);
   return { mass, at: { x: moment('x') / mass, z: moment('z') / mass } };
 }
 
