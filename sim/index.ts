@@ -91,12 +91,10 @@ export function crawl(scenario: Scenario, options: CrawlOptions = {}): Recording
   const ground = layGround(scenario, options.source);
   const { start, until } = courseOf(scenario, ground);
   const { regardless, stations = 400 } = options;
-  const sharing = scenario.vehicle.drive.sharing;
   return crawlOver(compile(scenario), ground, {
     start,
     until,
     stations,
-    sharing,
     ...(regardless === undefined ? {} : { regardless }),
   });
 }

@@ -91,6 +91,21 @@ const tyre = z
   })
   .meta({ description: 'Tyre figures of one wheel.' });
 
+const gearTrain = z
+  .strictObject({
+    train: nameOf('Beam or arm that holds a gear train between its pivot and the wheel.'),
+    ratio: quantity('ratio', 'Torque at the wheel over torque of the shaft at the pivot.', {
+      above: 0,
+      most: 1000,
+    }),
+    sense: z
+      .enum(['same', 'opposite'])
+      .default('same')
+      .meta({ description: 'Whether the shaft at the pivot turns the same way as the wheel.' }),
+    motorOn: nameOf("Body that holds the motor of the shaft, or 'chassis'.").default('chassis'),
+  })
+  .meta({ description: 'The wheel is driven through a gear train along a beam or arm.' });
+
 const wheel = z
   .strictObject({
     name: nameOf('Name of the axle line, shown in the bands and tables.'),
@@ -109,11 +124,57 @@ const wheel = z
       { above: 0, most: 1e6 },
     ).optional(),
     tyre,
-    reaction: nameOf(
-      "Body that takes the reaction of the drive torque: the member that holds the motor or final drive, or 'chassis'; the wheel's own carrier when left out.",
-    ).optional(),
+    reaction: z
+      .union([
+        nameOf(
+          "Body that takes the reaction of the drive torque: the member that holds the motor or final drive, or 'chassis'; the wheel's own carrier when left out.",
+        ),
+        gearTrain,
+      ])
+      .optional()
+      .meta({
+        description:
+          'Where the reaction of the drive torque goes: a body by name, or a gear train along a beam.',
+      }),
   })
   .meta({ description: 'One axle line: all wheels of it, seen from the side as one.' });
+
+/** Where the drive torque comes from and goes to, as the document says it. */
+export type Sharing = 'locked' | 'equal-torque' | SharingTree;
+/** A lock or an open split over axle lines and further splits. */
+export type SharingTree =
+  | { readonly locked: readonly SharingBranch[] }
+  | { readonly open: readonly SharingBranch[] };
+type SharingBranch = string | SharingTree;
+
+const branch: z.ZodType<SharingBranch> = z.lazy(() =>
+  z.union([nameOf('Name of an axle line.'), sharingTree]),
+);
+const branches = z.array(branch).min(1).max(limits.axles);
+const sharingTree: z.ZodType<SharingTree> = z.union([
+  z.strictObject({
+    locked: branches.meta({ description: 'Branches that turn alike: torque follows load.' }),
+  }),
+  z.strictObject({ open: branches.meta({ description: 'Branches that get equal torque.' }) }),
+]);
+
+const sharing = z.union([z.enum(['locked', 'equal-torque']), sharingTree]).meta({
+  description:
+    'How a crawl shares the thrust: \'locked\' (all driven axle lines turn alike, torque follows load), \'equal-torque\' (open differentials, or an equal motor for each axle), or a tree of both: {"open": ["front", {"locked": ["middle", "rear"]}]}.',
+});
+
+const pull = z
+  .strictObject({
+    name: nameOf('What pulls.'),
+    on: nameOf("Member that is pulled, or 'chassis'.").default('chassis'),
+    at: point('Where it is tied, in the drawing.'),
+    force: quantity('force', 'Its force.', { least: 0, most: 1e8 }),
+    angle: quantity('angle', 'Its direction against the level: 0 forward, 90 deg up, 180 deg rearward.', {
+      least: -Math.PI * 2,
+      most: Math.PI * 2,
+    }).default(0),
+  })
+  .meta({ description: 'A constant force from outside: a tow rope, a winch line, a hand.' });
 
 const drive = z
   .strictObject({
@@ -121,10 +182,7 @@ const drive = z
       .union([z.literal('all'), z.array(nameOf('Wheel name.'))])
       .default('all')
       .meta({ description: "Driven axle lines by name, or 'all'." }),
-    sharing: z.enum(['locked', 'equal-torque']).default('locked').meta({
-      description:
-        "How a crawl shares the thrust: 'locked' (all driven axles turn alike, thrust follows load) or 'equal-torque' (open differentials, or an equal motor for each axle).",
-    }),
+    sharing: sharing.default('locked'),
     torquePerWheel: quantity('torque', 'Greatest drive torque at ONE wheel.', { least: 0, most: 1e7 }),
     speed: quantity('speed', 'Target speed, forward; 0 parks with locked wheels.', {
       least: -100,
@@ -173,6 +231,7 @@ const run = z
       'Longest run; by default three times what the distance takes at the target speed, and 5 s.',
       { above: 0, most: limits.simulatedTime },
     ).optional(),
+    pulls: z.array(pull).max(20).default([]).meta({ description: 'Constant forces from outside.' }),
     frames: quantity('frequency', 'Recorded frames per second of model time.', {
       least: 10,
       most: 2000,
@@ -234,7 +293,7 @@ export function scenarioSchema<
         .min(1)
         .max(1000)
         .meta({ description: 'Pieces of ground, one after another, from station 0.' }),
-      run: run.default({ frames: 240 }),
+      run: run.default({ frames: 240, pulls: [] }),
       criteria: z
         .array(kinds.criterion)
         .max(100)

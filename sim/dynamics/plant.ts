@@ -1,9 +1,16 @@
 import type { Pose } from '../../shared/geometry/vec.ts';
 import { RigidWorld } from '../engine/world.ts';
 import type { Ground } from '../ground/ground.ts';
-import { type Gauge, gaugeOf } from '../mechanism/gauge.ts';
-import { type Kinematics, type Loads, makeKinematics, makeLoads, twist } from '../mechanism/kinematics.ts';
-import type { BoundElement, Mechanism, Wheel } from '../mechanism/mechanism.ts';
+import { type Gauge, gaugeOf, pointRate } from '../mechanism/gauge.ts';
+import {
+  type Kinematics,
+  type Loads,
+  makeKinematics,
+  makeLoads,
+  pushAt,
+  twist,
+} from '../mechanism/kinematics.ts';
+import type { BoundElement, Mechanism, Pull, Wheel } from '../mechanism/mechanism.ts';
 import { TyreLine, type TyreMode } from '../tyre/line.ts';
 
 /** An element at work: where it is read and pushed, and what it remembers. */
@@ -115,6 +122,17 @@ export class Plant {
     for (const w of this.wheels) this.#turnWheel(w, h, command);
     if (command.kind !== 'drive' && command.drag > 0) this.#quieten(command.drag);
     if (command.kind === 'settle') this.#holdBack(command.hold);
+    for (const pull of this.mechanism.pulls) this.#pull(pull, working ? h : 0);
+  }
+
+  /** A constant force from outside; what it does over h seconds counts as work. */
+  #pull({ body, at, fx, fz }: Pull, h: number): void {
+    const c = this.k.cos[body] as number;
+    const s = this.k.sin[body] as number;
+    const px = (this.k.x[body] as number) + c * at.x - s * at.z;
+    const pz = (this.k.z[body] as number) + s * at.x + c * at.z;
+    pushAt(this.#loads, this.k, body, fx, fz, px, pz);
+    this.work += h * pointRate(this.k, body, px, pz, fx, fz);
   }
 
   #pushElement(w: Working, h: number, working: boolean): void {
@@ -182,8 +200,12 @@ export class Plant {
     this.lost += ((wheel.inertia * (rate - slowed)) / h) * 0.5 * (before + slowed) * h;
     w.rate = slowed;
     w.roll += h * slowed;
-    twist(this.#loads, wheel.reaction, w.torque);
-    this.work += w.torque * h * (0.5 * (before + slowed) + (this.k.spin[wheel.reaction] as number));
+    this.work += w.torque * h * 0.5 * (before + slowed);
+    for (let i = 0; i < wheel.reactions.length; i++) {
+      const { body, share } = wheel.reactions[i] as (typeof wheel.reactions)[number];
+      twist(this.#loads, body, share * w.torque);
+      this.work += share * w.torque * h * (this.k.spin[body] as number);
+    }
   }
 
   /** Slows all bodies in proportion to their mass: `drag` 1/s. */

@@ -1,12 +1,22 @@
 import { distance } from '../../shared/geometry/vec.ts';
 import { type Checked, problemLine } from '../../shared/problem.ts';
+import type { Sharing, SharingTree } from '../../shared/schema/scenario.ts';
 import type { ElementKind } from '../elements/element.ts';
 import { elementKinds } from '../elements/registry.ts';
 import { makeStop } from '../elements/stop.ts';
 import type { Scenario } from '../scenario/schema.ts';
 import { growTree, type Tree } from './build.ts';
 import { type Lump, together } from './masses.ts';
-import type { Body, BoundElement, Coordinate, Mechanism, Member, Wheel } from './mechanism.ts';
+import type {
+  Body,
+  BoundElement,
+  Coordinate,
+  DriveShare,
+  Mechanism,
+  Member,
+  Pull,
+  Wheel,
+} from './mechanism.ts';
 import { lineTyre } from './tyres.ts';
 
 type Vehicle = Scenario['vehicle'];
@@ -46,7 +56,12 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
     elements: [...own, ...stops],
     wheels,
     members: withOwnStops(tree.members, own),
-    drive: { speed: vehicle.drive.speed, acceleration: vehicle.drive.acceleration },
+    drive: {
+      speed: vehicle.drive.speed,
+      acceleration: vehicle.drive.acceleration,
+      share: shareOf(vehicle.drive.sharing, wheels),
+    },
+    pulls: pullsOf(scenario.run.pulls, tree),
     outlines,
     belly: { body: 0, points: [...vehicle.bodywork.belly].sort((a, b) => a.x - b.x) },
     reference: vehicle.reference,
@@ -79,11 +94,56 @@ function wheelsOf(vehicle: Vehicle, tree: Tree, gravity: number): Wheel[] {
       mass: w.count * w.massPerWheel,
       inertia,
       tyre: lineTyre(w.tyre, w.radius, w.count, meanLoad, inertia),
-      reaction: w.reaction === undefined ? body : (tree.bodyOf.get(w.reaction) ?? 0),
+      reactions: reactionsOf(w.reaction, body, tree),
       driven: driven === 'all' || driven.includes(w.name),
       torqueLimit: w.count * vehicle.drive.torquePerWheel,
     };
   });
+}
+
+/**
+ * Where a drive torque is reacted. Through a gear train of ratio i along a beam the shaft at the pivot brings T/i, which
+ * its motor's body holds, and the beam holds the rest: 1 − 1/i of it when shaft and wheel turn alike, 1 + 1/i when not.
+ * Source: moments of the train about its pivot.
+ */
+function reactionsOf(
+  reaction: Vehicle['wheels'][number]['reaction'],
+  carrier: number,
+  tree: Tree,
+): Wheel['reactions'] {
+  if (reaction === undefined) return [{ body: carrier, share: 1 }];
+  if (typeof reaction === 'string') return [{ body: tree.bodyOf.get(reaction) ?? 0, share: 1 }];
+  const shaft = (reaction.sense === 'same' ? 1 : -1) / reaction.ratio;
+  return [
+    { body: tree.bodyOf.get(reaction.train) ?? 0, share: 1 - shaft },
+    { body: tree.bodyOf.get(reaction.motorOn) ?? 0, share: shaft },
+  ];
+}
+
+/** The sharing of the document as a tree over axle lines. */
+function shareOf(sharing: Sharing, wheels: readonly Wheel[]): DriveShare {
+  if (typeof sharing === 'string') {
+    const lines = wheels.map((_, wheel) => ({ kind: 'wheel' as const, wheel }));
+    const branches = lines.filter(({ wheel }) => wheels[wheel]?.driven);
+    return { kind: sharing === 'locked' ? 'locked' : 'open', branches };
+  }
+  const branchOf = (branch: string | SharingTree): DriveShare =>
+    typeof branch === 'string'
+      ? { kind: 'wheel', wheel: wheels.findIndex((w) => w.name === branch) }
+      : shareOf(branch, wheels);
+  return 'locked' in sharing
+    ? { kind: 'locked', branches: sharing.locked.map(branchOf) }
+    : { kind: 'open', branches: sharing.open.map(branchOf) };
+}
+
+function pullsOf(pulls: Scenario['run']['pulls'], tree: Tree): Pull[] {
+  return pulls.map((p) => ({
+    name: p.name,
+    body: tree.bodyOf.get(p.on) ?? 0,
+    at: p.at,
+    fx: p.force * Math.cos(p.angle),
+    fz: p.force * Math.sin(p.angle),
+  }));
 }
 
 /** Bodies with the masses that the document puts on them and the wheels as point masses at their hubs. */

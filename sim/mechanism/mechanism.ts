@@ -22,6 +22,7 @@ export interface Mechanism {
   readonly wheels: readonly Wheel[];
   readonly members: readonly Member[];
   readonly drive: Drive;
+  readonly pulls: readonly Pull[];
   /** Bodies' outlines, drawn points; only to look at. */
   readonly outlines: readonly {
     readonly body: number;
@@ -121,8 +122,8 @@ export interface Wheel {
   /** Spin inertia of the line, kg·m². */
   readonly inertia: number;
   readonly tyre: Tyre;
-  /** Body that takes the reaction of the drive torque. */
-  readonly reaction: number;
+  /** Bodies that take the reaction of the drive torque, each with its share of it; the shares sum to 1. */
+  readonly reactions: readonly { readonly body: number; readonly share: number }[];
   readonly driven: boolean;
   /** Greatest drive torque of the line, N·m. */
   readonly torqueLimit: number;
@@ -166,12 +167,28 @@ export interface Member {
   readonly pins: readonly BodyPoint[];
 }
 
+/** How a slow drive shares its torque: a lock makes its branches turn alike, an open split gives them equal torque. */
+export type DriveShare =
+  | { readonly kind: 'wheel'; readonly wheel: number }
+  | { readonly kind: 'locked' | 'open'; readonly branches: readonly DriveShare[] };
+
+/** A constant force on a drawn point of a body, N in world axes: a tow rope, a winch line. */
+export interface Pull {
+  readonly name: string;
+  readonly body: number;
+  readonly at: Vec2;
+  readonly fx: number;
+  readonly fz: number;
+}
+
 /** Drive of this vehicle: each driven axle line is held to the target speed within its torque limit. */
 export interface Drive {
   /** Target speed, m/s, forward positive. */
   readonly speed: number;
   /** Speed-up, m/s². */
   readonly acceleration: number;
+  /** How a crawl shares the torque among the axle lines. */
+  readonly share: DriveShare;
 }
 
 /** Poses of all bodies, and roll angles of all wheels (rad, forward rolling positive). */

@@ -1,6 +1,5 @@
 import type { Ground } from '../ground/ground.ts';
-import type { BoundElement, Mechanism } from '../mechanism/mechanism.ts';
-import { findTouch, makeTouch, type Touch } from '../tyre/touch.ts';
+import type { BoundElement, Mechanism, Pull } from '../mechanism/mechanism.ts';
 import {
   type Chain,
   type ChainState,
@@ -10,50 +9,16 @@ import {
   pointOf,
   pointRates,
 } from './chain.ts';
-
-/**
- * How the thrust that holds the vehicle is shared among driven wheels. `none`: no thrust; a horizontal hold at the
- * reference point is what is missing. `locked`: all driven axles turn alike, so that each takes thrust in proportion to
- * its load (equal use of grip; it may exceed what there is, and then says how much grip is wanted). `equal-torque`:
- * open differentials or equal motors; a wheel at its grip limit gives no more.
- */
-export type Sharing = 'none' | 'locked' | 'equal-torque';
-
-/** A force on a drawn point of a body, N in world axes: a tow rope, a hand. */
-export interface Pull {
-  readonly body: number;
-  readonly x: number;
-  readonly z: number;
-  readonly fx: number;
-  readonly fz: number;
-}
+import { Footing, type Thrust, type WheelBalance } from './footing.ts';
 
 /** What is asked of the balance besides the mechanism itself. */
 export interface Asked {
-  readonly sharing: Sharing;
+  /** How the wheels push. Without thrust a horizontal hold at the reference point is what is missing on a slope. */
+  readonly thrust: Thrust;
   /** Sense of rolling, for rolling resistance: +1 forward, −1 back, 0 standing still. */
   readonly sense: -1 | 0 | 1;
-  readonly pulls: readonly Pull[];
-  /** All wheels are locked to their carriers and hold together, driven or not: a parked vehicle. */
-  readonly parked?: boolean;
   /** Dry friction in the suspension is let go: the vehicle stands where its springs balance. */
   readonly relaxed: boolean;
-}
-
-/** What one wheel line does in a balanced state; N, N·m, m. */
-export interface WheelBalance {
-  /** Force of the ground on the hub. */
-  fx: number;
-  fz: number;
-  /** Size of the force across the contact, and its moment arm sum Σ N·lever. */
-  normal: number;
-  moment: number;
-  /** Forward friction over normal force, and the drive torque that it needs. */
-  use: number;
-  torque: number;
-  /** Greatest depth of the ground in the tyre, and station of the contact (load-weighted). */
-  depth: number;
-  contact: number;
 }
 
 /** Grounds of joint coordinates, spans and lifts, bound to the chain once. */
@@ -95,12 +60,12 @@ export class Balance {
   readonly residual: Float64Array;
   readonly tangent: Float64Array;
   readonly weight: number;
-  ground: Ground;
-  asked: Asked;
+  readonly ground: Ground;
+  readonly asked: Asked;
   readonly #joints: readonly JointLaw[];
   readonly #spans: readonly SpanLaw[];
   readonly #lifts: readonly LiftLaw[];
-  readonly #touches: readonly Touch[];
+  readonly #footing: Footing;
   readonly #memories: readonly Float64Array[];
   readonly #dx: Float64Array;
   readonly #dz: Float64Array;
@@ -116,23 +81,20 @@ export class Balance {
     this.chain = chainOf(mechanism);
     this.state = makeChainState(this.chain);
     const n = this.chain.size;
-    this.thrustRow = asked.sharing === 'none' ? -1 : n;
-    this.rodRow = asked.sharing === 'none' ? n : n + 1;
+    this.thrustRow = asked.thrust.kind === 'none' ? -1 : n;
+    this.rodRow = asked.thrust.kind === 'none' ? n : n + 1;
     this.count = this.rodRow + mechanism.rods.length;
     this.residual = new Float64Array(this.count);
     this.tangent = new Float64Array(this.count * this.count);
     this.weight = mechanism.mass * mechanism.gravity;
-    this.#touches = mechanism.wheels.map(makeTouch);
-    this.wheels = mechanism.wheels.map(() => ({
-      fx: 0,
-      fz: 0,
-      normal: 0,
-      moment: 0,
-      use: 0,
-      torque: 0,
-      depth: 0,
-      contact: 0,
-    }));
+    this.#footing = new Footing(
+      mechanism,
+      this.chain,
+      asked.thrust,
+      asked.sense,
+      this.weight * mechanism.size,
+    );
+    this.wheels = this.#footing.wheels;
     [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [
       Float64Array,
       Float64Array,
@@ -154,13 +116,12 @@ export class Balance {
     const { x, z } = this.mechanism.reference;
     placeChain(this.chain, this.state, y, station, x, z);
     this.#weigh();
-    for (let w = 0; w < this.wheels.length; w++)
-      this.#meet(w, this.thrustRow < 0 ? 0 : (y[this.thrustRow] as number));
+    this.#footing.add(this.state, this.ground, this.thrustRow < 0 ? 0 : (y[this.thrustRow] as number), this);
     for (const law of this.#joints) this.#pushJoint(law, y);
     for (const law of this.#lifts) this.#pushLift(law, y);
     for (const law of this.#spans) this.#pushSpan(law);
     for (let r = 0; r < this.mechanism.rods.length; r++) this.#pullRod(r, y[this.rodRow + r] as number);
-    for (const p of this.asked.pulls) this.#pull(p);
+    for (const p of this.mechanism.pulls) this.#pull(p);
   }
 
   /** Largest unbalanced force over the weight: moments count by the smallest wheel radius. */
@@ -184,15 +145,12 @@ export class Balance {
 
   /** Number of separate contacts of a wheel line. */
   contactsOf(wheel: number): number {
-    return this.#touches[wheel]?.count ?? 0;
+    return this.#footing.contactsOf(wheel);
   }
 
   /** Energy stored in all tyres, J. */
   storedInTyres(): number {
-    return this.#touches.reduce(
-      (sum, touch, w) => sum + touch.energy * (this.mechanism.wheels[w]?.tyre.foundation ?? 0),
-      0,
-    );
+    return this.#footing.stored();
   }
 
   /** History variables of element i of the mechanism. */
@@ -239,7 +197,7 @@ export class Balance {
 
   #pull(p: Pull): void {
     const path = this.chain.path[p.body] as Int32Array;
-    pointOf(this.chain, this.state, p.body, p.x, p.z, this.#point);
+    pointOf(this.chain, this.state, p.body, p.at.x, p.at.z, this.#point);
     pointRates(
       this.chain,
       this.state,
@@ -251,166 +209,6 @@ export class Balance {
     );
     this.#addForce(path, p.fx, p.fz);
     if (this.thrustRow >= 0) this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + p.fx;
-  }
-
-  /**
-   * One axle line. With P the normal force of all its contacts, m = Σ N·lever its moment arm and η its friction over
-   * its normal force, the ground pushes the hub by P + η·(Pz, −Px), and the drive torque is (η + rolling)·m.
-   */
-  #meet(w: number, thrust: number): void {
-    const wheel = this.mechanism.wheels[w] as Mechanism['wheels'][number];
-    const touch = this.#touches[w] as Touch;
-    const out = this.wheels[w] as WheelBalance;
-    const path = this.chain.path[wheel.body] as Int32Array;
-    pointOf(this.chain, this.state, wheel.body, wheel.hub.x, wheel.hub.z, this.#point);
-    const px = this.#point[0] as number;
-    const pz = this.#point[1] as number;
-    findTouch(touch, this.ground, px, pz, wheel.radius);
-    let gx = 0;
-    let gz = 0;
-    let moment = 0;
-    let contact = 0;
-    out.depth = 0;
-    const k = wheel.tyre.foundation;
-    for (let row = 0; row < touch.count; row++) {
-      gx += touch.fx[row] as number;
-      gz += touch.fz[row] as number;
-      moment += touch.moment[row] as number;
-      contact += touchStation(touch, row, px);
-      out.depth = Math.max(out.depth, touch.depth[row] as number);
-    }
-    gx *= k;
-    gz *= k;
-    moment *= k;
-    const t = touch.tangent;
-    const [mx, mz] = [k * (t[4] as number), k * (t[5] as number)];
-    const { eta, byThrust, byMoment } = this.#gripShare(wheel, thrust, moment);
-    out.contact = touch.count > 0 ? contact / touchSize(touch) : px;
-    out.normal = Math.sqrt(gx * gx + gz * gz);
-    out.moment = moment;
-    out.use = eta;
-    out.fx = gx + eta * gz;
-    out.fz = gz - eta * gx;
-    out.torque =
-      wheel.driven || this.asked.parked ? (eta + this.asked.sense * wheel.tyre.rolling) * moment : 0;
-    if (touch.count === 0) return;
-    pointRates(this.chain, this.state, path, px, pz, this.#dx, this.#dz);
-    this.#addForce(path, out.fx, out.fz);
-    // ∂F/∂hub: the foundation turned by friction, and friction that changes with the moment arm
-    const kxx = k * ((t[0] as number) + eta * (t[2] as number)) + gz * byMoment * mx;
-    const kxz = k * ((t[1] as number) + eta * (t[3] as number)) + gz * byMoment * mz;
-    const kzx = k * ((t[2] as number) - eta * (t[0] as number)) - gx * byMoment * mx;
-    const kzz = k * ((t[3] as number) - eta * (t[1] as number)) - gx * byMoment * mz;
-    this.#addStiffness(path, kxx, kxz, kzx, kzz, gz * byThrust, -gx * byThrust);
-    if (this.thrustRow >= 0) this.#addThrust(path, out.fx, kxx, kxz, gz * byThrust);
-    if ((wheel.driven || this.asked.parked) && this.thrustRow >= 0) {
-      const held = eta + this.asked.sense * wheel.tyre.rolling + moment * byMoment;
-      this.#react(
-        this.asked.parked ? wheel.body : wheel.reaction,
-        path,
-        out.torque,
-        held * mx,
-        held * mz,
-        moment * byThrust,
-      );
-    }
-  }
-
-  /** Friction over normal force of a line, and its derivatives by the thrust unknown and by the moment arm. */
-  #gripShare(
-    wheel: Mechanism['wheels'][number],
-    thrust: number,
-    moment: number,
-  ): { eta: number; byThrust: number; byMoment: number } {
-    const rolling = this.asked.sense * wheel.tyre.rolling;
-    if (this.asked.parked && this.thrustRow >= 0) return { eta: thrust, byThrust: 1, byMoment: 0 };
-    if (!wheel.driven || this.thrustRow < 0)
-      return { eta: this.thrustRow < 0 ? 0 : -rolling, byThrust: 0, byMoment: 0 };
-    if (this.asked.sharing === 'locked') return { eta: thrust - rolling, byThrust: 1, byMoment: 0 };
-    // thrust is the torque of the line over weight·size, so that both kinds of unknown are of order one
-    const unit = this.weight * this.mechanism.size;
-    const eta = moment > 0 ? (thrust * unit) / moment - rolling : 0;
-    if (moment > 0 && Math.abs(eta) <= wheel.tyre.grip)
-      return { eta, byThrust: unit / moment, byMoment: (-thrust * unit) / (moment * moment) };
-    return { eta: Math.sign(thrust) * wheel.tyre.grip, byThrust: 0, byMoment: 0 };
-  }
-
-  /** Adds Jᵀ·K·J of a force at the point whose rates are in dx, dz, and its column by the thrust unknown. */
-  #addStiffness(
-    path: Int32Array,
-    kxx: number,
-    kxz: number,
-    kzx: number,
-    kzz: number,
-    tx: number,
-    tz: number,
-  ): void {
-    const [dx, dz, n] = [this.#dx, this.#dz, this.count];
-    for (let b = 0; b < path.length; b++) {
-      const j = path[b] as number;
-      const fx = kxx * (dx[j] as number) + kxz * (dz[j] as number);
-      const fz = kzx * (dx[j] as number) + kzz * (dz[j] as number);
-      for (let a = 0; a < path.length; a++) {
-        const i = path[a] as number;
-        this.tangent[i * n + j] =
-          (this.tangent[i * n + j] as number) + fx * (dx[i] as number) + fz * (dz[i] as number);
-      }
-    }
-    if (this.thrustRow < 0) return;
-    for (let a = 0; a < path.length; a++) {
-      const i = path[a] as number;
-      const at = i * n + this.thrustRow;
-      this.tangent[at] = (this.tangent[at] as number) + tx * (dx[i] as number) + tz * (dz[i] as number);
-    }
-  }
-
-  /** Adds a horizontal force to the row ΣFx. */
-  #addThrust(path: Int32Array, fx: number, kxx: number, kxz: number, byThrust: number): void {
-    const row = this.thrustRow * this.count;
-    this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + fx;
-    for (let b = 0; b < path.length; b++) {
-      const j = path[b] as number;
-      this.tangent[row + j] =
-        (this.tangent[row + j] as number) + kxx * (this.#dx[j] as number) + kxz * (this.#dz[j] as number);
-    }
-    this.tangent[row + this.thrustRow] = (this.tangent[row + this.thrustRow] as number) + byThrust;
-  }
-
-  /** Puts the reaction of a drive torque (counter-clockwise on its body) into the rows of that body's turns. */
-  #react(
-    body: number,
-    hubPath: Int32Array,
-    torque: number,
-    byX: number,
-    byZ: number,
-    byThrust: number,
-  ): void {
-    const { turns, sign } = this.chain;
-    const path = this.chain.path[body] as Int32Array;
-    const n = this.count;
-    for (let a = 0; a < path.length; a++) {
-      const i = path[a] as number;
-      if (!turns[i]) continue;
-      const s = sign[i] as number;
-      this.residual[i] = (this.residual[i] as number) + s * torque;
-      for (let b = 0; b < hubPath.length; b++) {
-        const j = hubPath[b] as number;
-        this.tangent[i * n + j] =
-          (this.tangent[i * n + j] as number) +
-          s * (byX * (this.#dx[j] as number) + byZ * (this.#dz[j] as number));
-      }
-      const at = i * n + this.thrustRow;
-      this.tangent[at] = (this.tangent[at] as number) + s * byThrust;
-    }
-  }
-
-  #pushJoint(law: JointLaw, y: Float64Array): void {
-    const i = law.freedom;
-    const at = i * this.count + i;
-    const x = y[i] as number;
-    const { effort, rate } = this.#respond(law, x);
-    this.residual[i] = (this.residual[i] as number) + effort;
-    this.tangent[at] = (this.tangent[at] as number) - rate;
   }
 
   /**
@@ -428,6 +226,14 @@ export class Balance {
     };
     const step = 1e-7 * this.mechanism.size;
     return { effort: count * at(x), rate: (-count * (at(x + step) - at(x - step))) / (2 * step) };
+  }
+
+  #pushJoint(law: JointLaw, y: Float64Array): void {
+    const i = law.freedom;
+    const at = i * this.count + i;
+    const { effort, rate } = this.#respond(law, y[i] as number);
+    this.residual[i] = (this.residual[i] as number) + effort;
+    this.tangent[at] = (this.tangent[at] as number) - rate;
   }
 
   #liftOf(law: LiftLaw, y: Float64Array): number {
@@ -594,19 +400,4 @@ function settleMemory(law: Omit<JointLaw, 'freedom'> & { last: number }, x: numb
   else lost = law.element.count * (law.element.law.advance?.(law.last, x, law.memory) ?? 0);
   law.last = x;
   return lost;
-}
-
-/** Station of one contact times its pressure, and the sum of all pressures, over k. */
-function touchStation(touch: Touch, row: number, px: number): number {
-  const fx = touch.fx[row] as number;
-  const fz = touch.fz[row] as number;
-  const size = Math.sqrt(fx * fx + fz * fz);
-  const press = touch.press[row] as number;
-  return size > 0 ? press * (px - (fx / size) * ((touch.moment[row] as number) / size)) : press * px;
-}
-
-function touchSize(touch: Touch): number {
-  let sum = 0;
-  for (let row = 0; row < touch.count; row++) sum += touch.press[row] as number;
-  return sum;
 }

@@ -1,8 +1,8 @@
 import type { Recording, RunEnd, RunEvent } from '../../shared/recording.ts';
 import { Frames, namesOf } from '../frames/frames.ts';
 import type { Ground } from '../ground/ground.ts';
-import type { Mechanism } from '../mechanism/mechanism.ts';
-import { Balance, type Sharing } from './balance.ts';
+import type { DriveShare, Mechanism } from '../mechanism/mechanism.ts';
+import { Balance } from './balance.ts';
 import { CrawlWatch } from './crawl-watch.ts';
 import { Instant } from './instant.ts';
 import { Solver } from './solve.ts';
@@ -14,7 +14,8 @@ export interface Crossing {
   readonly until: number;
   /** Stations between start and end, before those that are added near contact changes. */
   readonly stations: number;
-  readonly sharing: Exclude<Sharing, 'none'>;
+  /** How the torque is shared; as the mechanism's drive says when left out. */
+  readonly share?: DriveShare;
   /** Go on where grip or torque would not do, to see the loads there; otherwise the crossing ends as stuck. */
   readonly regardless?: boolean;
 }
@@ -52,9 +53,8 @@ export class Crawl {
     this.#crossing = crossing;
     this.#sense = crossing.until < crossing.start ? -1 : 1;
     this.#balance = new Balance(mechanism, ground, {
-      sharing: crossing.sharing,
+      thrust: { kind: 'driven', share: crossing.share ?? mechanism.drive.share },
       sense: this.#sense,
-      pulls: [],
       relaxed: false,
     });
     this.#solver = new Solver(this.#balance);
@@ -161,7 +161,7 @@ export class Crawl {
 
   #sinkHeld(station: number): boolean {
     const { mechanism, ground, chain, rodRow } = this.#balance;
-    const held = new Balance(mechanism, ground, { sharing: 'none', sense: 0, pulls: [], relaxed: true });
+    const held = new Balance(mechanism, ground, { thrust: { kind: 'none' }, sense: 0, relaxed: true });
     const y = new Float64Array(held.count);
     y.set(this.#now.subarray(0, chain.size));
     y.set(this.#now.subarray(rodRow), held.rodRow);

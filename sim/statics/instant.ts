@@ -1,8 +1,10 @@
 import { clearanceOf } from '../frames/clearance.ts';
 import type { Snapshot, WheelSnapshot } from '../frames/frames.ts';
+import { JointForces } from '../joints/forces.ts';
 import { type Gauge, gaugeOf } from '../mechanism/gauge.ts';
 import { type Kinematics, makeKinematics } from '../mechanism/kinematics.ts';
 import { distanceToGround } from '../tyre/touch.ts';
+import type { BoundElement } from '../mechanism/mechanism.ts';
 import type { Balance } from './balance.ts';
 
 /** Reads snapshots off a balance, and keeps the accounts that run along a crossing: roll angles, work, losses. */
@@ -11,6 +13,8 @@ export class Instant {
   readonly #k: Kinematics;
   readonly #members: readonly (Gauge | undefined)[];
   readonly #elements: readonly Gauge[];
+  readonly #forces: JointForces;
+  readonly #memories: readonly Float64Array[];
   readonly #start: number;
   readonly #rolls: Float64Array;
   readonly #hubs: Float64Array;
@@ -26,6 +30,8 @@ export class Instant {
     this.#k = makeKinematics(mechanism.bodies.length);
     this.#members = mechanism.members.map((m) => m.coordinate && gaugeOf(m.coordinate, mechanism));
     this.#elements = mechanism.elements.map((e) => gaugeOf(e.coordinate, mechanism));
+    this.#forces = new JointForces(mechanism);
+    this.#memories = mechanism.elements.map((e) => new Float64Array(e.law.memory));
     this.#start = start;
     this.#rolls = new Float64Array(mechanism.wheels.length);
     this.#hubs = new Float64Array(2 * mechanism.wheels.length);
@@ -68,6 +74,40 @@ export class Instant {
         return gauge?.x ?? 0;
       }),
     };
+  }
+
+  /**
+   * Forces in joints and members of the balance as it was last evaluated at unknowns y, after `at` has read it. They are
+   * overwritten by the next call.
+   */
+  forces(y: Float64Array): JointForces {
+    const { mechanism, wheels, rodRow, asked } = this.#balance;
+    const { given } = this.#forces;
+    const parked = asked.thrust.kind === 'parked';
+    for (let w = 0; w < wheels.length; w++) {
+      const { fx, fz, torque } = wheels[w] as (typeof wheels)[number];
+      given.groundX[w] = fx;
+      given.groundZ[w] = fz;
+      given.torque[w] = parked ? 0 : torque;
+      given.holding[w] = parked ? torque : 0;
+    }
+    for (let e = 0; e < mechanism.elements.length; e++) {
+      const { x } = this.#elements[e] as Gauge;
+      given.travel[e] = x;
+      given.effort[e] = this.#effort(e, x);
+    }
+    given.tension.set(y.subarray(rodRow, rodRow + mechanism.rods.length));
+    this.#forces.solve(this.#k);
+    return this.#forces;
+  }
+
+  /** Effort of an element at its coordinate x, N or N·m: with its memory, or with dry friction let go. */
+  #effort(e: number, x: number): number {
+    const { law, count } = this.#balance.mechanism.elements[e] as BoundElement;
+    if (!this.#balance.asked.relaxed || law.memory === 0) return count * law.spring(x, this.#balance.memoryOf(e));
+    const rested = this.#memories[e] as Float64Array;
+    law.rest?.(x, rested);
+    return count * law.spring(x, rested);
   }
 
   /** Frames and centres of mass of all bodies from the chain. */

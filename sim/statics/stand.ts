@@ -6,7 +6,7 @@ import { heightAt } from '../ground/query.ts';
 import { gaugeOf } from '../mechanism/gauge.ts';
 import { makeKinematics, setPose } from '../mechanism/kinematics.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
-import { Balance, type Pull } from './balance.ts';
+import { Balance } from './balance.ts';
 import { poseOf } from './chain.ts';
 import { Solver } from './solve.ts';
 
@@ -43,38 +43,22 @@ const level = 1e-9;
  * contact its wheels roll freely, so no horizontal force is in the loads; where the ground pushes it along, its wheels
  * are locked and share the holding force in proportion to their loads. Dry friction in the suspension is let go.
  */
-export function standAt(
-  mechanism: Mechanism,
-  ground: Ground,
-  station: number,
-  pulls: readonly Pull[] = [],
-): Stand {
-  const free = new Balance(mechanism, ground, { sharing: 'none', sense: 0, pulls, relaxed: true });
+export function standAt(mechanism: Mechanism, ground: Ground, station: number): Stand {
+  const free = new Balance(mechanism, ground, { thrust: { kind: 'none' }, sense: 0, relaxed: true });
   const start = firstGuess(mechanism, ground, station);
   const y = new Float64Array(free.count);
   y.set(start);
   const sunk = new Solver(free).sink(y, station);
-  const sideways = free.wheels.reduce((sum, w) => sum + w.fx, 0) + pulls.reduce((sum, p) => sum + p.fx, 0);
+  const sideways =
+    free.wheels.reduce((sum, w) => sum + w.fx, 0) + mechanism.pulls.reduce((sum, p) => sum + p.fx, 0);
   if (sunk.found && Math.abs(sideways) < level * free.weight)
     return stands(free, y, station, sunk.residual, 0);
-  return parkAt(mechanism, ground, station, pulls, sunk.found ? y : start);
+  return parkAt(mechanism, ground, station, sunk.found ? y : start);
 }
 
 /** As `standAt`, with locked wheels. */
-function parkAt(
-  mechanism: Mechanism,
-  ground: Ground,
-  station: number,
-  pulls: readonly Pull[],
-  guess: Float64Array,
-): Stand {
-  const held = new Balance(mechanism, ground, {
-    sharing: 'locked',
-    sense: 0,
-    pulls,
-    relaxed: true,
-    parked: true,
-  });
+function parkAt(mechanism: Mechanism, ground: Ground, station: number, guess: Float64Array): Stand {
+  const held = new Balance(mechanism, ground, { thrust: { kind: 'parked' }, sense: 0, relaxed: true });
   const solver = new Solver(held);
   const y = new Float64Array(held.count);
   y.set(guess.subarray(0, held.chain.size));

@@ -157,7 +157,7 @@ function rig(mass: number, hub: Vec2, sign: 1 | -1, elements: Mechanism['element
     elements,
     wheels: [],
     members: [],
-    drive: { speed: 0, acceleration: 1 },
+    drive: { speed: 0, acceleration: 1, share: { kind: 'locked', branches: [] } }, pulls: [],
     outlines: [],
     belly: { body: 0, points: [] },
     reference: origin,

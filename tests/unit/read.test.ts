@@ -33,7 +33,7 @@ describe('reading a scenario', () => {
     expect(vehicle.wheels[0]).toMatchObject({ count: 2, tyre: { damping: 0.5, grip: 0.8, rolling: 0.015 } });
     expect(vehicle.drive).toMatchObject({ driven: 'all', acceleration: 0.5 });
     expect(vehicle.bodywork).toEqual({ outlines: [], belly: [] });
-    expect(run).toEqual({ frames: 240 });
+    expect(run).toEqual({ frames: 240, pulls: [] });
   });
 
   it('takes text and a parsed value alike, and leaves the value as it was', () => {

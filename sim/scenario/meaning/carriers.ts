@@ -9,7 +9,11 @@ export const carriersHaveBodies: EntryCheck = (draft, tree, problems) => {
   };
   draft.wheels.forEach((wheel, i) => {
     tell(wheel?.on, `vehicle.wheels[${i}].on`);
-    tell(wheel?.reaction, `vehicle.wheels[${i}].reaction`);
+    const reaction = wheel?.reaction;
+    if (typeof reaction === 'object') {
+      tell(reaction.train, `vehicle.wheels[${i}].reaction.train`);
+      tell(reaction.motorOn, `vehicle.wheels[${i}].reaction.motorOn`);
+    } else tell(reaction, `vehicle.wheels[${i}].reaction`);
   });
   draft.masses.forEach((item, i) => {
     tell(item?.on, `vehicle.masses[${i}].on`);

@@ -34,7 +34,7 @@ export function wheelOf(
       shearStiffness: 8000,
       shearDamping: 10,
     },
-    reaction: body,
+    reactions: [{ body, share: 1 }],
     driven: true,
     torqueLimit: 1,
     ...more,
@@ -76,7 +76,7 @@ export function truck(more: Partial<Mechanism> = {}): Mechanism {
       memberOf('front axle', 1, { kind: 'guided-axle', unit: 'm', bump: 0.02, droop: 0.015 }),
       memberOf('rear beam', 2, { bump: 0.3, droop: 0.3 }),
     ],
-    drive: { speed: 0.5, acceleration: 0.5 },
+    drive: { speed: 0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } }, pulls: [],
     outlines: [],
     belly: {
       body: 0,

@@ -1,0 +1,95 @@
+import type { DriveShare, Mechanism } from '../mechanism/mechanism.ts';
+
+/**
+ * How one driven axle line's torque follows from the thrust unknown τ and the moment arms m (Σ N·lever) of all lines:
+ * T = τ·C, C = factor · Π m(up) / Π m(down), where m of a group is the sum over its lines.
+ */
+export interface Share {
+  readonly factor: number;
+  readonly up: readonly (readonly number[])[];
+  readonly down: readonly (readonly number[])[];
+  /** A wheel behind an open split gives no more than its grip; behind locks alone it may be asked for any. */
+  readonly capped: boolean;
+}
+
+/**
+ * Shares of all axle lines. A lock makes its branches turn alike, so that each takes torque in proportion to the load
+ * under it; an open split gives its branches equal torque. At a locked root τ is the use of grip that all have in
+ * common; at an open one it is the torque over `unit` (N·m). Lines outside the tree have no share.
+ * Source: definition of our own for slow driving; equal torque of an open differential: any text on drivelines.
+ */
+export function sharesOf(mechanism: Mechanism, tree: DriveShare, unit: number): (Share | undefined)[] {
+  const shares: (Share | undefined)[] = mechanism.wheels.map(() => undefined);
+  const walk = (
+    node: DriveShare,
+    factor: number,
+    up: number[][],
+    down: number[][],
+    capped: boolean,
+  ): void => {
+    if (node.kind === 'wheel') {
+      if (mechanism.wheels[node.wheel]?.driven) shares[node.wheel] = { factor, ...cancel(up, down), capped };
+      return;
+    }
+    for (const branch of node.branches) {
+      if (node.kind === 'open') walk(branch, factor / node.branches.length, up, down, true);
+      else
+        walk(
+          branch,
+          factor,
+          [...up, linesOf(branch, mechanism)],
+          [...down, linesOf(node, mechanism)],
+          capped,
+        );
+    }
+  };
+  const all = linesOf(tree, mechanism);
+  if (tree.kind === 'open') walk(tree, unit, [], [], false);
+  else walk(tree, 1, [all], [], false);
+  return shares;
+}
+
+/** Driven lines under a node, rising. */
+function linesOf(node: DriveShare, mechanism: Mechanism): number[] {
+  if (node.kind === 'wheel') return mechanism.wheels[node.wheel]?.driven ? [node.wheel] : [];
+  return node.branches.flatMap((branch) => linesOf(branch, mechanism)).sort((a, b) => a - b);
+}
+
+/** Leaves out groups that stand above and below the line. */
+function cancel(up: readonly number[][], down: readonly number[][]): { up: number[][]; down: number[][] } {
+  const left = [...down];
+  const kept = up.filter((group) => {
+    const same = left.findIndex((other) => other.join() === group.join());
+    if (same >= 0) left.splice(same, 1);
+    return same < 0;
+  });
+  return { up: kept, down: left };
+}
+
+/** Torque per unit of τ, C, at these moment arms; 0 where a group carries nothing. */
+export function shareAt(share: Share, moments: Float64Array): number {
+  let c = share.factor;
+  for (const group of share.up) c *= sumOf(group, moments);
+  for (const group of share.down) {
+    const m = sumOf(group, moments);
+    c = m > 0 ? c / m : 0;
+  }
+  return c;
+}
+
+/** Writes ∂C/∂m of every line to `out`, for a share whose C at these moment arms is `c`. */
+export function shareSlopes(share: Share, moments: Float64Array, c: number, out: Float64Array): void {
+  out.fill(0);
+  for (const group of share.up) addTo(out, group, c / sumOf(group, moments));
+  for (const group of share.down) addTo(out, group, -c / sumOf(group, moments));
+}
+
+function addTo(out: Float64Array, group: readonly number[], value: number): void {
+  for (const line of group) out[line] = (out[line] as number) + value;
+}
+
+function sumOf(group: readonly number[], moments: Float64Array): number {
+  let sum = 0;
+  for (const line of group) sum += moments[line] as number;
+  return sum;
+}
