@@ -10,7 +10,7 @@ const FIGURES = [
   ['2×', 1],
 ] as const;
 
-/** Legend of the load scale: always in sight over the picture. `dashed`: what a faint line means, when there is one. */
+/** Legend of the load scale and of faint lines: always in sight over the picture. `before`: whether there is a run to compare with. */
 export function Legend({ theme, before }: { theme: Look['theme']; before: boolean }) {
   const palette = palettes[theme];
   return (
@@ -37,24 +37,26 @@ export function Legend({ theme, before }: { theme: Look['theme']; before: boolea
           run before
         </span>
       )}
-      <span>share of standing load</span>
-      <span className="scene-scale">
-        <span
-          className="scene-ramp"
-          style={{ background: shareGradient(palette), borderColor: palette.hair }}
-        >
+      <span className="scene-share">
+        <span>share of standing load</span>
+        <span className="scene-scale">
           <span
-            className="scene-off"
-            style={{
-              background: `repeating-linear-gradient(135deg, ${palette.low} 0 3px, ${palette.paper} 3px 4.5px)`,
-            }}
-          />
-        </span>
-        {FIGURES.map(([words, at]) => (
-          <span key={words} className="scene-figure" style={{ left: `${at * 100}%` }}>
-            {words}
+            className="scene-ramp"
+            style={{ background: shareGradient(palette), borderColor: palette.hair }}
+          >
+            <span
+              className="scene-off"
+              style={{
+                background: `repeating-linear-gradient(135deg, ${palette.low} 0 3px, ${palette.paper} 3px 4.5px)`,
+              }}
+            />
           </span>
-        ))}
+          {FIGURES.map(([words, at]) => (
+            <span key={words} className="scene-figure" style={{ left: `${at * 100}%` }}>
+              {words}
+            </span>
+          ))}
+        </span>
       </span>
     </div>
   );

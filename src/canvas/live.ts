@@ -1,7 +1,17 @@
 import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
-import { fitGround, followTo, keepInSight, panBy, type Reach, type View, viewOf, zoomBy } from './camera.ts';
+import {
+  fitGround,
+  followTo,
+  keepInSight,
+  panBy,
+  type Reach,
+  type Size,
+  type View,
+  viewOf,
+  zoomBy,
+} from './camera.ts';
 import { meanHeight } from './geometry/profile.ts';
 import { type Inks, inksOf } from './inks.ts';
 import { listen } from './pointer.ts';
@@ -66,12 +76,14 @@ class LivePicture implements Live {
   #run: SceneRun | null = null;
   #before: SceneRun | null = null;
   #inks: Inks | undefined;
+  #size: Size;
   #lift = 0;
   #fitted: Solved | null = null;
   #closed = false;
 
   constructor(host: HTMLElement, playhead: Playhead, viewport: Viewport, wishes: LiveWishes) {
     this.#host = host;
+    this.#size = this.#measure();
     this.#playhead = playhead;
     this.#viewport = viewport;
     this.#wishes = wishes;
@@ -125,14 +137,15 @@ class LivePicture implements Live {
     this.#stage?.destroy();
   }
 
-  #size() {
+  /** Asks the page for the size; only when it has changed, as asking makes the page lay itself out. */
+  #measure(): Size {
     return { width: this.#host.clientWidth, height: this.#host.clientHeight };
   }
 
   /** Shows the whole ground the first time that a vehicle or a ground is seen. */
   #fitOnce(): void {
     const run = this.#run;
-    const size = this.#size();
+    const size = this.#size;
     if (run === null || size.width === 0 || samePlace(this.#fitted, run.solved)) return;
     this.#fitted = run.solved;
     this.#lift = 0;
@@ -141,7 +154,8 @@ class LivePicture implements Live {
   }
 
   #resize(): void {
-    const { width, height } = this.#size();
+    this.#size = this.#measure();
+    const { width, height } = this.#size;
     this.#stage?.resize(width, height);
     this.#fitOnce();
     this.#drawing.ask();
@@ -175,7 +189,7 @@ class LivePicture implements Live {
 
   #plainView(run: SceneRun, lift: number): View {
     const { from, to } = this.#viewport.window;
-    return viewOf({ from, to }, this.#size(), run.stature, meanHeight(run.profile, from, to), lift);
+    return viewOf({ from, to }, this.#size, run.stature, meanHeight(run.profile, from, to), lift);
   }
 
   #zoom(factor: number, x: number): void {
@@ -196,7 +210,7 @@ class LivePicture implements Live {
 
   #view(): View | undefined {
     const run = this.#run;
-    const size = this.#size();
+    const size = this.#size;
     if (run === null || size.width === 0) return undefined;
     const { from, to } = this.#viewport.window;
     const view = this.#plainView(run, this.#lift);

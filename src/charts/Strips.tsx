@@ -36,9 +36,9 @@ function Table({ table, palette }: { table: StripTable; palette: Palette }) {
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row) => (
-            <tr key={row[0]}>
-              {row.map((cell, i) => (
+          {table.rows.map(({ frame, cells }) => (
+            <tr key={frame}>
+              {cells.map((cell, i) => (
                 <td key={table.heads[i]}>{cell}</td>
               ))}
             </tr>

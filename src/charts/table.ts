@@ -9,7 +9,7 @@ export const MOST_ROWS = 200;
 /** A table of what strips show: heads with units, rows of figures. */
 export interface StripTable {
   readonly heads: readonly string[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly { readonly frame: number; readonly cells: readonly string[] }[];
 }
 
 /** The frames whose vehicle station lies in a window, thinned evenly to `most`; first and last are kept. */
@@ -36,10 +36,13 @@ export function tableOf(tracks: Tracks, strips: readonly Strip[], window: Span, 
       `station, ${lengths.unit}`,
       ...curves.map(({ strip, curve }) => `${strip.title.toLowerCase()} ${curve.name}, ${strip.shown.unit}`),
     ],
-    rows: framesIn(tracks, window).map((i) => [
-      figure(tracks.time[i] as number, timeShown),
-      figure(tracks.station[i] as number, finer),
-      ...curves.map(({ strip, curve }) => figure(curve.values[i] as number, strip.shown)),
-    ]),
+    rows: framesIn(tracks, window).map((frame) => ({
+      frame,
+      cells: [
+        figure(tracks.time[frame] as number, timeShown),
+        figure(tracks.station[frame] as number, finer),
+        ...curves.map(({ strip, curve }) => figure(curve.values[frame] as number, strip.shown)),
+      ],
+    })),
   };
 }

@@ -41,11 +41,12 @@ function run(
 ): () => void {
   const stop = new AbortController();
   let start: Pointed | undefined;
-  const width = () => columnWidth(host);
+  // Asked for once per change of size: asking while the page is being written to would lay it out anew each time.
+  let width = columnWidth(host);
   const span = () => chart.spanOf(viewport.window);
-  const move = coalesce(() => chart.move(playhead.frame, span(), width()));
+  const move = coalesce(() => chart.move(playhead.frame, span(), width));
   const paint = coalesce(() => {
-    const paper = paperOf(canvas, width(), chart.height);
+    const paper = paperOf(canvas, width, chart.height);
     if (paper === undefined) return;
     chart.paint(paper, span());
     chart.move(playhead.frame, span(), paper.width);
@@ -57,7 +58,7 @@ function run(
       { x: event.clientX - box.left, y: event.clientY - box.top },
       start,
       span(),
-      width(),
+      width,
     );
     if (frame >= 0) playhead.show(frame);
   };
@@ -76,7 +77,10 @@ function run(
   canvas.addEventListener('pointermove', scrub, { signal });
   canvas.addEventListener('pointerup', up, { signal });
   canvas.addEventListener('pointercancel', up, { signal });
-  const sizes = new ResizeObserver(() => paint.ask());
+  const sizes = new ResizeObserver(() => {
+    width = columnWidth(host);
+    paint.ask();
+  });
   sizes.observe(host);
   if (host.parentElement !== null) sizes.observe(host.parentElement);
   const unwatch = [playhead.watch(() => move.ask()), viewport.watch(() => paint.ask())];

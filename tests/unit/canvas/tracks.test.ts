@@ -143,7 +143,7 @@ describe('the table of the strips', () => {
       'travel rear, mm',
       'pitch chassis, °',
     ]);
-    expect(table.rows[0]).toEqual(['0.000', '1000.0', '20.0', '10.0', '0.0', '0.0', '0.0']);
+    expect(table.rows[0]?.cells).toEqual(['0.000', '1000.0', '20.0', '10.0', '0.0', '0.0', '0.0']);
   });
 });
 
