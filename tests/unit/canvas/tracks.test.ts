@@ -6,12 +6,16 @@ import { framesIn, tableOf } from '../../../src/charts/table.ts';
 import { frameAt, timeSpan, tracksOf } from '../../../src/charts/tracks.ts';
 import { bandsInWords, extremes } from '../../../src/charts/words.ts';
 
+/** Nothing of anything. */
+const none = { bodies: [], wheels: [], members: [], elements: [], joints: [], rods: [], beams: [] };
+
 /** An invented run: two wheels 0.4 m apart roll from 1 m to 3 m in `frames` frames at 100 a second. */
 function invented(frames = 201, events: RunEvent[] = []): Recording {
-  const names = { bodies: ['chassis'], wheels: ['rear', 'front'], members: [] };
+  const names = { ...none, bodies: ['chassis'], wheels: ['rear', 'front'] };
   const columns = columnHeads(names);
   const recording: Recording = {
     ...names,
+    mode: 'drive',
     frames,
     rate: 100,
     substep: 0.001,
@@ -184,7 +188,7 @@ describe('strips', () => {
     const wide = {
       ...base,
       wheels: names,
-      columns: columnHeads({ bodies: ['chassis'], wheels: names, members: [] }),
+      columns: columnHeads({ ...none, bodies: ['chassis'], wheels: names }),
     };
     const block = new Float64Array(2 * wide.columns.length);
     const [loads] = stripsOf(
