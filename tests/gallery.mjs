@@ -8,7 +8,7 @@
  * gave a result, passed or not, and 2 otherwise.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -54,7 +54,7 @@ mkdirSync(folder, { recursive: true });
 const cards = [];
 for (const name of names) {
   const { code, problems } = axlewright('drive', name, '--quiet', '--out', join(folder, name));
-  if (code === 2) {
+  if (code === 2 || !existsSync(join(folder, name, 'report.json'))) {
     process.stderr.write(problems);
     process.exitCode = 2;
     continue;

@@ -20,6 +20,8 @@ export interface Outcome {
   readonly text: string;
   /** What `--quiet` leaves for people: nothing when all held. */
   readonly quiet: string;
+  /** What came up while it was worked on, besides the problems found on reading. */
+  readonly found: readonly Problem[];
   /** Other files for `--out`; their texts are made when they are written. */
   readonly files: readonly OutFile[];
 }
@@ -67,9 +69,7 @@ async function run(
     const out = options.out === undefined ? undefined : resolve(surroundings.cwd, options.out);
     if (out !== undefined) checkFolder(out);
     const read = await load(file, options.set ?? [], surroundings);
-    const errors = read.problems.filter((problem) => problem.severity === 'error');
-    const spoken = options.quiet === true ? errors : read.problems;
-    if (spoken.length > 0) terminal.remark(problemText(sayName(file), spoken));
+    tell(file, read.problems, options, terminal);
     if (!read.ok) {
       if (options.json === true) terminal.result(reportJson(unreadableReport(verb.mode, read.problems)));
       return exits.unusable;
@@ -79,12 +79,19 @@ async function run(
       read.problems,
       options.quiet === true ? silent(terminal) : terminal,
     );
+    tell(file, outcome.found, options, terminal);
     return finish(outcome, out, options, terminal);
   } catch (error) {
     if (!(error instanceof FolderError)) throw error;
     terminal.remark(`axlewright: ${error.message}\n`);
     return exits.unusable;
   }
+}
+
+/** Prints problems; warnings not when it has to be quiet. */
+function tell(file: string, problems: readonly Problem[], { quiet }: Options, terminal: Terminal): void {
+  const spoken = quiet === true ? problems.filter((problem) => problem.severity === 'error') : problems;
+  if (spoken.length > 0) terminal.remark(problemText(sayName(file), spoken));
 }
 
 /** The same terminal without progress. */

@@ -1,10 +1,19 @@
 import { csvParse } from 'd3-dsv';
 import { describe, expect, it } from 'vitest';
 import { eventsCsv, nineDigits, recordingCsv } from '../../sim/cli/files/csv.ts';
+import { unitOf } from '../../sim/cli/files/units.ts';
+import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
 import { startOf, syntheticRecording } from './synthetic.ts';
 
+/** Just enough of a mechanism to tell what turns from what moves. */
+const mechanism = {
+  members: [{ unit: 'rad' }, { unit: 'm' }],
+  elements: [{ coordinate: { kind: 'joint', joint: 0 } }, { coordinate: { kind: 'span' } }],
+  joints: [{ kind: 'hinge' }],
+} as unknown as Mechanism;
+
 const csvOf = (recording = syntheticRecording()): string =>
-  [...recordingCsv(recording, ['rad', 'm'])].join('');
+  [...recordingCsv(recording, (head) => unitOf(mechanism, head))].join('');
 
 describe('a number in a CSV file', () => {
   it.each([
@@ -29,6 +38,7 @@ describe('a recording as CSV', () => {
     expect(head).toMatch(/^time \(s\),station \(m\),/);
     expect(head).toContain(',load[front] (N),"load[rear, twin] (N)",');
     expect(head).toContain('motion[beam] (rad),motion[guide] (m)');
+    expect(head).toContain('elementEffort[bar] (N·m),elementEffort[spring] (N)');
   });
 
   it('has every value of every frame under its head, read by an independent parser', () => {
@@ -62,6 +72,7 @@ describe('events as CSV', () => {
       { kind: 'touch-down', wheel: 'front', wheelStation: 0.3, duration: 0.05, height: 0.004, ...place },
       { kind: 'stop-hit', member: 'beam', side: 'droop', ...place },
       { kind: 'stuck', cause: 'all wheels slip, uphill', ...place },
+      { kind: 'snap', of: 'rocker', ...place },
       { kind: 'body-touch', ...place },
     ]);
     expect(text).toBe(
@@ -71,6 +82,7 @@ describe('events as CSV', () => {
         '1.25,0.5,touch-down,front,0.3,0.05,0.004,',
         '1.25,0.5,stop-hit,beam,,,,droop',
         '1.25,0.5,stuck,,,,,"all wheels slip, uphill"',
+        '1.25,0.5,snap,rocker,,,,',
         '1.25,0.5,body-touch,,,,,',
         '',
       ].join('\n'),

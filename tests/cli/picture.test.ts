@@ -186,6 +186,16 @@ describe('the picture of wheel loads', () => {
     expect(hatched(loadsSvg(picture()))).toBe(2);
   });
 
+  it('breaks long verdicts instead of cutting them, and grows with them', () => {
+    const words = Array.from({ length: 60 }, (_, i) => `word${i}`).join(' ');
+    const long = loadsSvg(picture({ verdicts: [{ pass: true, asks: 'Short', says: words }] }));
+    for (const line of long.matchAll(/<text[^>]*>([^<]*)</g))
+      expect((line[1] ?? '').length).toBeLessThan(170);
+    expect(long).toContain('word59<');
+    const heightOf = (svg: string): number => Number(/ height="(\d+)/.exec(svg)?.[1]);
+    expect(heightOf(long)).toBeGreaterThan(heightOf(loadsSvg(picture())));
+  });
+
   it('keeps the words of a hostile scenario inside their tags', () => {
     const svg = loadsSvg(picture({ title: '</text><script>alert(1)</script>', subtitle: '" onload="x' }));
     expect(svg).not.toContain('<script');

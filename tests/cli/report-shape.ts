@@ -30,6 +30,7 @@ const event = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('body-touch'), ...place }),
   z.strictObject({ kind: z.literal('tip-over'), ...place }),
+  z.strictObject({ kind: z.literal('snap'), ...place, of: z.string() }),
   z.strictObject({ kind: z.literal('stuck'), ...place, cause: z.string() }),
 ]);
 

@@ -165,6 +165,20 @@ describe('axlewright stand', () => {
   });
 });
 
+describe('a vehicle that does not stand', () => {
+  it('fails with 1 and a reason, and with --json in the documented shape', async () => {
+    // A weight far in front of both axles.
+    const setting = ['--set', 'vehicle.masses[plank].at.x=400 mm'];
+    const { code, out, err } = await runOn(cart(), 'stand', ...setting);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toMatch(
+      /vehicle: the vehicle does not stand where it starts: it tips over towards its front/,
+    );
+    const json = await runOn(cart(), 'stand', '--json', ...setting);
+    expect(unreadableShape.parse(JSON.parse(json.out)).mode).toBe('stand');
+  });
+});
+
 describe('axlewright check', () => {
   it('says that a sound scenario is sound, without running it', async () => {
     const { code, out, err } = await runOn(cart(), 'check');

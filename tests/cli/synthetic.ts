@@ -2,7 +2,15 @@ import { type Channel, columnHeads, type Recording, type RunEvent } from '../../
 import type { Report } from '../../shared/report.ts';
 
 /** Names of the made-up run: two axle lines, one of which has a name that needs quoting. */
-const names = { bodies: ['chassis'], wheels: ['front', 'rear, twin'], members: ['beam', 'guide'] } as const;
+const names = {
+  bodies: ['chassis'],
+  wheels: ['front', 'rear, twin'],
+  members: ['beam', 'guide'],
+  elements: ['bar', 'spring'],
+  joints: [],
+  rods: [],
+  beams: [],
+} as const;
 
 /** A made-up recording: every column counts its frames from its own thousand, so that each value tells its place. */
 export function syntheticRecording(frames = 4, events: readonly RunEvent[] = []): Recording {
@@ -11,6 +19,7 @@ export function syntheticRecording(frames = 4, events: readonly RunEvent[] = [])
     (_, i) => 1000 * Math.floor(i / frames) + (i % frames),
   );
   return {
+    mode: 'drive',
     frames,
     rate: 240,
     substep: 0.00025,

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { exitOf } from '../../sim/cli/exit.ts';
 import { reportJson, unreadableReport } from '../../sim/cli/report-json.ts';
+import { restlessness } from '../../sim/cli/restless.ts';
 import { openTerminal } from '../../sim/cli/terminal.ts';
 import { plain } from '../../sim/cli/text/style.ts';
-import { syntheticReport } from './synthetic.ts';
+import { syntheticRecording, syntheticReport } from './synthetic.ts';
 
 /** A stream that keeps what it is given. */
 function outlet(isTTY: boolean) {
@@ -68,6 +69,21 @@ describe('the exit code', () => {
     const end = { kind: 'diverged', quantity: 'speed', body: 'beam', cause: 'substep', ...place } as const;
     expect(exitOf({ ...passed, end })).toBe(2);
     expect(exitOf({ ...syntheticReport, end })).toBe(2);
+  });
+});
+
+describe('a vehicle that does not come to rest', () => {
+  const { standing } = syntheticRecording();
+
+  it('is a problem when its unbalanced force is past what the loads are promised to', () => {
+    expect(restlessness(standing, 'error')).toEqual([]);
+    expect(restlessness({ ...standing, residual: 0.002 }, 'error')).toMatchObject([
+      { path: 'vehicle', severity: 'error' },
+    ]);
+    expect(restlessness({ ...standing, residual: Number.NaN }, 'warning')).toMatchObject([
+      { severity: 'warning' },
+    ]);
+    expect(restlessness({ ...standing, loads: [Number.NaN] }, 'error')).toHaveLength(1);
   });
 });
 

@@ -1,4 +1,5 @@
-import { type Channel, channels, type Recording, type RunEvent } from '../../../shared/recording.ts';
+import { channels, type Recording, type RunEvent } from '../../../shared/recording.ts';
+import type { Head } from './units.ts';
 
 /** Lines per piece of text handed out, so that a long recording is never held as one string. */
 const LINES_PER_PIECE = 2000;
@@ -19,24 +20,18 @@ export function cell(text: string): string {
 }
 
 /** Head of a column: `time (s)`, `load[front] (N)`. */
-function headOf(channel: Channel, of: string, unit: string): string {
+function headOf({ channel, of }: Head, unit: string): string {
   return cell(`${channel}${channels[channel].per === 'run' ? '' : `[${of}]`} (${unit})`);
 }
 
 /**
  * A recording as CSV, piece by piece: a head with names and units, then one line per frame. All values in SI.
- * @param memberUnits unit of each member's own travel, in the order of `recording.members`
+ * @param unitOf unit of a column
  * @throws RangeError when a column holds something that is not a finite number; the message names column and frame
  */
-export function* recordingCsv(
-  recording: Recording,
-  memberUnits: readonly ('m' | 'rad')[],
-): Generator<string> {
+export function* recordingCsv(recording: Recording, unitOf: (head: Head) => string): Generator<string> {
   const { columns, frames, block } = recording;
-  const heads = columns.map(({ channel, index, of }) => {
-    const row = channels[channel];
-    return headOf(channel, of, row.per === 'member' ? (memberUnits[index] ?? row.unit) : row.unit);
-  });
+  const heads = columns.map((head) => headOf(head, unitOf(head)));
   yield `${heads.join(',')}\n`;
   for (let from = 0; from < frames; from += LINES_PER_PIECE) {
     const lines: string[] = [];
@@ -72,7 +67,7 @@ export function eventsCsv(events: readonly RunEvent[]): string {
       nineDigits(event.time),
       nineDigits(event.station),
       event.kind,
-      cell('wheel' in event ? event.wheel : 'member' in event ? event.member : ''),
+      cell(subjectOf(event)),
       'wheelStation' in event ? nineDigits(event.wheelStation) : '',
       'duration' in event ? nineDigits(event.duration) : '',
       'height' in event ? nineDigits(event.height) : '',
@@ -80,4 +75,11 @@ export function eventsCsv(events: readonly RunEvent[]): string {
     ].join(','),
   );
   return `${[eventHeads.join(','), ...lines].join('\n')}\n`;
+}
+
+/** Wheel, member or body that an event is about; empty for the whole vehicle. */
+function subjectOf(event: RunEvent): string {
+  if ('wheel' in event) return event.wheel;
+  if ('member' in event) return event.member;
+  return 'of' in event ? event.of : '';
 }

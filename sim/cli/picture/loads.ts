@@ -1,5 +1,6 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { clean } from '../text/clean.ts';
+import { wrap } from '../text/table.ts';
 import { groundPart } from './earth.ts';
 import { ink, shareColour } from './palette.ts';
 import { extentOf } from './pixels.ts';
@@ -37,7 +38,8 @@ export function loadsSvg(picture: LoadPicture): string {
   const axisAt = sheet.top + earth.height + 12;
   const rowsAt = axisAt + 36;
   const verdictsAt = rowsAt + picture.wheels.length * row;
-  const height = verdictsAt + picture.verdicts.length * sheet.line + 44;
+  const verdicts = verdictsPart(picture.verdicts, verdictsAt + 16);
+  const height = verdicts.bottom + 28;
   const top = niceTop(picture.wheels);
   const rows = picture.wheels.map((wheel, i) => wheelPart(wheel, x, top, rowsAt + i * row));
   const body = [
@@ -47,7 +49,7 @@ export function loadsSvg(picture: LoadPicture): string {
     axisPart(x, picture.over, axisAt, verdictsAt - sheet.gap),
     earth.markup,
     ...rows,
-    ...picture.verdicts.map((verdict, i) => verdictPart(verdict, verdictsAt + 16 + i * sheet.line)),
+    ...verdicts.markup,
     label(sheet.left, height - 16, notes[picture.over], { fill: ink.faint, 'font-size': '12' }),
   ];
   return frame(picture, height, body.join('\n'));
@@ -163,14 +165,46 @@ function axisPart(
   ].join('\n');
 }
 
-function verdictPart({ pass, asks, says }: LoadPicture['verdicts'][number], y: number): string {
+/** A verdict's lines below each other: what was asked, then the answer. */
+interface VerdictBlock {
+  readonly pass: boolean;
+  readonly asks: readonly string[];
+  readonly says: readonly string[];
+}
+
+/** Letters on a line of the sheet: 13 px letters are 6.6 px wide on average, bold ones 7.2 px. */
+const [LINE, BOLD_LINE] = [Math.floor(columns / 6.6), Math.floor(columns / 7.2)];
+const LINE_HEIGHT = 17;
+
+function blockOf({ pass, asks, says }: LoadPicture['verdicts'][number]): VerdictBlock {
+  return { pass, asks: wrap(clean(asks), BOLD_LINE), says: wrap(clean(says), LINE) };
+}
+
+const heightOf = ({ asks, says }: VerdictBlock): number => (asks.length + says.length) * LINE_HEIGHT + 6;
+
+function verdictPart({ pass, asks, says }: VerdictBlock, y: number): string {
+  const mark = { 'text-anchor': 'end', fill: pass ? ink.text : '#b34700', 'font-weight': '600' };
+  const lines = [
+    ...asks.map((line) => [line, { 'font-weight': '600' }] as const),
+    ...says.map((line) => [line, { fill: ink.faint }] as const),
+  ];
   return [
-    label(sheet.left - 8, y, pass ? '✓ pass' : '✕ fail', {
-      'text-anchor': 'end',
-      fill: pass ? ink.text : '#b34700',
-      'font-weight': '600',
-    }),
-    label(sheet.left + 6, y, shortened(clean(asks), 150), { 'font-weight': '600' }),
-    label(sheet.left + 6, y + 17, shortened(clean(says), 170), { fill: ink.faint }),
+    label(sheet.left - 8, y, pass ? '✓ pass' : '✕ fail', mark),
+    ...lines.map(([line, look], i) => label(sheet.left + 6, y + i * LINE_HEIGHT, line, look)),
   ].join('');
+}
+
+/** Verdicts below each other from a height on, and the height at which they end. */
+function verdictsPart(
+  verdicts: LoadPicture['verdicts'],
+  top: number,
+): { readonly markup: string[]; readonly bottom: number } {
+  let y = top;
+  const markup = verdicts.map((verdict) => {
+    const block = blockOf(verdict);
+    const part = verdictPart(block, y);
+    y += heightOf(block);
+    return part;
+  });
+  return { markup, bottom: y };
 }

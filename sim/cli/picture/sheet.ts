@@ -8,7 +8,6 @@ export const sheet = {
   strip: 64,
   head: 20,
   gap: 18,
-  line: 40,
 } as const;
 /** Pixel columns of the strips. */
 export const columns = sheet.width - sheet.left - sheet.right;

@@ -24,7 +24,7 @@ export const check = scenarioVerb({
       '',
       style.good('The scenario is sound.'),
     ];
-    return { exit: exits.pass, report, text: `${lines.join('\n')}\n`, quiet: '', files: [] };
+    return { exit: exits.pass, report, text: `${lines.join('\n')}\n`, quiet: '', found: [], files: [] };
   },
 });
 

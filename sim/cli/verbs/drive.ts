@@ -4,8 +4,10 @@ import { appraise, compile, drive as driveOver, layGround } from '../../index.ts
 import { exitOf } from '../exit.ts';
 import { eventsCsv, recordingCsv } from '../files/csv.ts';
 import type { OutFile } from '../files/folder.ts';
+import { unitOf } from '../files/units.ts';
 import type { Loaded } from '../input/load.ts';
 import { type LoadPicture, loadsSvg } from '../picture/loads.ts';
+import { restlessness } from '../restless.ts';
 import { scenarioVerb } from '../scenario-verb.ts';
 import type { Terminal } from '../terminal.ts';
 import { figure } from '../text/figures.ts';
@@ -25,12 +27,18 @@ export const drive = scenarioVerb({
     const { scenario, source } = loaded;
     const recording = driveOver(scenario, { source, progress: showProgress(terminal) });
     const bare = appraise(scenario, recording);
-    const report = { ...bare, problems: [...warnings, ...bare.problems] };
+    // Shares of a load that never settled mean little; the run itself is what it is.
+    const found = restlessness(recording.standing, 'warning');
+    const report = {
+      ...bare,
+      problems: [...warnings, ...found, ...bare.problems],
+    };
     return {
       exit: exitOf(report),
       report,
       text: reportText(report, terminal.style, terminal.width),
       quiet: quietText(report),
+      found,
       files: driveFiles(loaded, recording, report),
     };
   },
@@ -46,9 +54,9 @@ function showProgress(terminal: Terminal) {
 
 /** What `--out` writes besides report.json. */
 function driveFiles(loaded: Loaded, recording: Recording, report: Report): OutFile[] {
-  const units = compile(loaded.scenario).members.map((member) => member.unit);
+  const mechanism = compile(loaded.scenario);
   return [
-    { name: 'recording.csv', text: recordingCsv(recording, units) },
+    { name: 'recording.csv', text: recordingCsv(recording, (head) => unitOf(mechanism, head)) },
     { name: 'events.csv', text: eventsCsv(recording.events) },
     { name: 'loads.svg', text: loadsSvg(loadPicture(loaded, recording, report)) },
   ];

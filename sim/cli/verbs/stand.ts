@@ -1,55 +1,46 @@
 import type { Problem } from '../../../shared/problem.ts';
-import type { Standing } from '../../../shared/recording.ts';
-import { stand as setDown, standReport } from '../../index.ts';
-import { exitOf, exits } from '../exit.ts';
+import { type Stand, standOn, standReport } from '../../index.ts';
+import { standWords } from '../../statics/stand.ts';
+import { type Exit, exitOf, exits } from '../exit.ts';
 import { unreadableReport } from '../report-json.ts';
 import { scenarioVerb } from '../scenario-verb.ts';
-import { problemText } from '../text/problems.ts';
 import { quietText, reportText } from '../text/report.ts';
 
-/** Unbalanced force over weight above which the loads are no standing loads: the accuracy promised for them. */
-const RESTLESS = 0.001;
-
-/** `axlewright stand`: lets the vehicle settle on the ground where it starts, and says what each wheel carries. */
+/** `axlewright stand`: finds how the vehicle stands on the ground where it starts, and says what each wheel carries. */
 export const stand = scenarioVerb({
   name: 'stand',
   mode: 'stand',
-  summary: 'let the vehicle settle where it starts: the load of each wheel',
+  summary: 'let the vehicle stand where it starts: the load of each wheel',
   examples: [
     ["axlewright stand my-truck.json --set 'vehicle.wheels[rear].radius=60 mm'", 'what larger wheels carry'],
   ],
-  work({ scenario, source }, warnings, { style, width, remark }) {
-    const standing = setDown(scenario, source);
-    const restless = restlessness(standing);
-    if (restless !== undefined) {
-      remark(problemText(scenario.title, [restless]));
-      return {
-        exit: exits.unusable,
-        report: unreadableReport('stand', [...warnings, restless]),
-        text: '',
-        quiet: '',
-        files: [],
-      };
-    }
-    const bare = standReport(scenario, standing);
+  work({ scenario, source }, warnings, { style, width }) {
+    const stood = standOn(scenario, { source });
+    if (stood.kind !== 'stands') return fallen(stood, warnings);
+    const bare = standReport(scenario, stood.standing);
     const report = { ...bare, problems: [...warnings, ...bare.problems] };
     return {
       exit: exitOf(report),
       report,
       text: reportText(report, style, width),
       quiet: quietText(report),
+      found: [],
       files: [],
     };
   },
 });
 
-/** The problem of a vehicle that never came to rest, if it did not. */
-function restlessness({ residual, loads }: Standing): Problem | undefined {
-  if (residual <= RESTLESS && loads.every(Number.isFinite)) return undefined;
+/** Tipping over and sliding away are results, and fail; a balance that was not found is none. */
+function fallen(stood: Exclude<Stand, { kind: 'stands' }>, warnings: readonly Problem[]) {
+  const message = `the vehicle does not stand where it starts: ${standWords(stood)}`;
+  const found: Problem[] = [{ path: 'vehicle', message, severity: 'error' }];
+  const exit: Exit = stood.kind === 'none' ? exits.unusable : exits.failed;
   return {
-    path: 'vehicle',
-    message: 'does not come to rest where it starts, so it has no standing loads',
-    hint: 'is there a spring, bar or stop for every member, and does the ground hold the vehicle at run.start?',
-    severity: 'error',
+    exit,
+    report: unreadableReport('stand', [...warnings, ...found]),
+    text: '',
+    quiet: '',
+    found,
+    files: [],
   };
 }
