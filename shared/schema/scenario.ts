@@ -285,6 +285,24 @@ export function scenarioSchema<
             .meta({ description: 'Springs, bars, dampers, stops, friction.' }),
           wheels: z.array(wheel).min(1).max(limits.axles).meta({ description: 'Axle lines, in any order.' }),
           drive,
+          rideHeight: z
+            .strictObject({
+              setBy: z
+                .array(nameOf('Spring or torsion bar that acts on a member.'))
+                .min(1)
+                .max(100)
+                .meta({ description: 'Elements whose preload is found instead of given.' }),
+              lift: quantity(
+                'length',
+                'How much higher than drawn the chassis is to stand over its wheels.',
+                {
+                  least: -10,
+                  most: 10,
+                },
+              ).default(0),
+            })
+            .optional()
+            .meta({ description: 'Preloads that are set so that the vehicle stands level as it is drawn.' }),
           bodywork: bodywork.default({ outlines: [], belly: [] }),
         })
         .meta({ description: 'The vehicle.' }),

@@ -17,6 +17,7 @@ import type {
   Pull,
   Wheel,
 } from './mechanism.ts';
+import { setRideHeight } from './ride-height.ts';
 import { lineTyre } from './tyres.ts';
 
 type Vehicle = Scenario['vehicle'];
@@ -47,7 +48,7 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
     points: o.points,
     closed: o.closed,
   }));
-  return tree.problems.check<Mechanism>({
+  const mechanism: Mechanism = {
     gravity,
     bodies,
     root: 'free',
@@ -68,7 +69,9 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
     mass: whole.mass,
     cg: whole.at,
     size,
-  });
+  };
+  const elements = setRideHeight(vehicle, mechanism, elementKindOf, tree.problems);
+  return tree.problems.check<Mechanism>({ ...mechanism, elements });
 }
 
 /** Axle lines in the order of the document, numbered from the front. */
@@ -216,6 +219,11 @@ function stopsOf(tree: Tree, weight: number, size: number, wheels: readonly Whee
       ];
     });
   });
+}
+
+/** Kind of an element by its name in documents. */
+function elementKindOf(name: string): ElementKind | undefined {
+  return (elementKinds as readonly unknown[] as readonly ElementKind[]).find((k) => k.kind === name);
 }
 
 /** An element of the document where it acts. */

@@ -18,6 +18,8 @@ export interface Crossing {
   readonly share?: DriveShare;
   /** Go on where grip or torque would not do, to see the loads there; otherwise the crossing ends as stuck. */
   readonly regardless?: boolean;
+  /** Whether the forces in joints and members are found and recorded too; they are when left out. */
+  readonly forces?: boolean;
 }
 
 /** Finest station step near a contact change, and where a jump is accepted, as shares of the usual step. */
@@ -63,7 +65,7 @@ export class Crawl {
     this.#trial = this.#now.slice();
     this.#station = crossing.start;
     this.#stationBefore = crossing.start;
-    this.frames = new Frames(mechanism);
+    this.frames = new Frames(mechanism, crossing.forces ?? true);
     this.#instant = new Instant(this.#balance, crossing.start);
     this.watch = new CrawlWatch(this.#balance, crossing.start);
   }
@@ -183,6 +185,7 @@ export class Crawl {
     const lost = this.#balance.remember(this.#now);
     const snapshot = this.#instant.at(station, lost);
     this.frames.add(snapshot);
+    if (this.#crossing.forces ?? true) this.frames.addForces(this.#instant.forces(this.#now));
     this.watch.look(station, snapshot);
     if (this.#crossing.regardless) return undefined;
     const cause = this.watch.limit();
@@ -216,6 +219,7 @@ export function crawlOver(mechanism: Mechanism, ground: Ground, crossing: Crossi
   const { frames, block } = crawl.frames.pack();
   const time = end.time;
   return {
+    mode: 'crawl',
     frames,
     rate: time > 0 ? (frames - 1) / time : 1,
     substep: 0,
@@ -241,7 +245,7 @@ function nothing(
   { start }: Crossing,
   from: Exclude<Stand, { kind: 'stands' }>,
 ): Recording {
-  const frames = new Frames(mechanism);
+  const frames = new Frames(mechanism, true);
   const cause = `at the start ${standWords(from)}`;
   const end: RunEnd =
     from.kind === 'tips'
@@ -249,6 +253,7 @@ function nothing(
       : { kind: 'stuck', time: 0, station: start, cause };
   const zero = mechanism.bodies.map(() => ({ x: start, z: 0, angle: 0 }));
   return {
+    mode: 'crawl',
     frames: 0,
     rate: 1,
     substep: 0,

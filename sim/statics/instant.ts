@@ -3,8 +3,8 @@ import type { Snapshot, WheelSnapshot } from '../frames/frames.ts';
 import { JointForces } from '../joints/forces.ts';
 import { type Gauge, gaugeOf } from '../mechanism/gauge.ts';
 import { type Kinematics, makeKinematics } from '../mechanism/kinematics.ts';
-import { distanceToGround } from '../tyre/touch.ts';
 import type { BoundElement } from '../mechanism/mechanism.ts';
+import { distanceToGround } from '../tyre/touch.ts';
 import type { Balance } from './balance.ts';
 
 /** Reads snapshots off a balance, and keeps the accounts that run along a crossing: roll angles, work, losses. */
@@ -104,7 +104,8 @@ export class Instant {
   /** Effort of an element at its coordinate x, N or N·m: with its memory, or with dry friction let go. */
   #effort(e: number, x: number): number {
     const { law, count } = this.#balance.mechanism.elements[e] as BoundElement;
-    if (!this.#balance.asked.relaxed || law.memory === 0) return count * law.spring(x, this.#balance.memoryOf(e));
+    if (!this.#balance.asked.relaxed || law.memory === 0)
+      return count * law.spring(x, this.#balance.memoryOf(e));
     const rested = this.#memories[e] as Float64Array;
     law.rest?.(x, rested);
     return count * law.spring(x, rested);
