@@ -68,12 +68,72 @@ export const channels = {
     unit: 'm or rad',
     says: "the member's own travel coordinate, bump (or nose-up) positive",
   },
+  unbalanced: {
+    per: 'run',
+    unit: '1',
+    says: 'largest force that the sums over free bodies leave over, over the weight; moments by the smallest wheel radius',
+    forces: true,
+  },
+  groundX: {
+    per: 'wheel',
+    unit: 'N',
+    says: 'force of the ground on the axle line, all its wheels together: forward part, world axes',
+    forces: true,
+  },
+  groundZ: { per: 'wheel', unit: 'N', says: 'the same, upward part', forces: true },
+  elementTravel: {
+    per: 'element',
+    unit: 'm or rad',
+    says: "the element's coordinate from the drawn position, bump positive",
+    forces: true,
+  },
+  elementEffort: {
+    per: 'element',
+    unit: 'N or N·m',
+    says: 'effort along that coordinate, all equal ones of the element together: negative where it pushes back',
+    forces: true,
+  },
+  pinX: {
+    per: 'joint',
+    unit: 'N',
+    says: 'force of a pin or guide on what hangs on it, without what elements put there: forward part, world axes',
+    forces: true,
+  },
+  pinZ: { per: 'joint', unit: 'N', says: 'the same, upward part', forces: true },
+  pinMoment: {
+    per: 'joint',
+    unit: 'N·m',
+    says: 'moment of a guide on what it guides, counter-clockwise positive; 0 at a pin',
+    forces: true,
+  },
+  rodTension: { per: 'rod', unit: 'N', says: 'force along the rod, pull positive', forces: true },
+  axial: {
+    per: 'beam',
+    unit: 'N',
+    says: 'axial force along the member where it is largest, pull positive',
+    forces: true,
+  },
+  shear: { per: 'beam', unit: 'N', says: 'size of the largest shear force in the member', forces: true },
+  bending: {
+    per: 'beam',
+    unit: 'N·m',
+    says: 'size of the largest bending moment in the member',
+    forces: true,
+  },
+  bendingAt: {
+    per: 'beam',
+    unit: 'm',
+    says: "where that is: way along the member's line from its rear (or lower) end",
+    forces: true,
+  },
 } as const satisfies Record<string, ChannelRow>;
 
 export interface ChannelRow {
-  readonly per: 'run' | 'body' | 'wheel' | 'member';
+  readonly per: 'run' | 'body' | 'wheel' | 'member' | 'element' | 'joint' | 'rod' | 'beam';
   readonly unit: string;
   readonly says: string;
+  /** Belongs to the forces in joints and members, which a recording has all or none of. */
+  readonly forces?: true;
 }
 
 export type Channel = keyof typeof channels;
@@ -145,8 +205,23 @@ export interface Standing {
   readonly residual: number;
 }
 
+/** Names of everything that a recording may have columns for. */
+export interface RecordedNames {
+  readonly bodies: readonly string[];
+  readonly wheels: readonly string[];
+  readonly members: readonly string[];
+  readonly elements: readonly string[];
+  /** Pins and guides: the mechanism's joints without those of free bodies. */
+  readonly joints: readonly string[];
+  readonly rods: readonly string[];
+  /** Members that have a line to bend: arms, beams, the uprights of axles on rods. */
+  readonly beams: readonly string[];
+}
+
 /** The frames of one run. One block, column after column: column c of frame f is block[c · frames + f]. */
-export interface Recording {
+export interface Recording extends RecordedNames {
+  /** Driven in time, or crossed in balance from station to station. */
+  readonly mode: 'drive' | 'crawl';
   readonly frames: number;
   /** Frames per second of model time. */
   readonly rate: number;
@@ -154,31 +229,43 @@ export interface Recording {
   readonly substep: number;
   readonly substepSays: string;
   readonly block: Float64Array;
-  /** Column heads in the order of the block. */
+  /** Column heads in the order of the block. Forces in joints and members may have been left out. */
   readonly columns: readonly { readonly channel: Channel; readonly index: number; readonly of: string }[];
-  readonly bodies: readonly string[];
-  readonly wheels: readonly string[];
-  readonly members: readonly string[];
   readonly standing: Standing;
   readonly events: readonly RunEvent[];
   readonly end: RunEnd;
 }
 
 /** Names along which a channel has its columns; `run` channels have one. */
-function namesOf(
-  recording: Pick<Recording, 'bodies' | 'wheels' | 'members'>,
-  per: ChannelRow['per'],
-): readonly string[] {
-  if (per === 'run') return ['run'];
-  if (per === 'body') return recording.bodies;
-  return per === 'wheel' ? recording.wheels : recording.members;
+function namesAlong(names: RecordedNames, per: ChannelRow['per']): readonly string[] {
+  const lists: Record<ChannelRow['per'], readonly string[]> = {
+    run: ['run'],
+    body: names.bodies,
+    wheel: names.wheels,
+    member: names.members,
+    element: names.elements,
+    joint: names.joints,
+    rod: names.rods,
+    beam: names.beams,
+  };
+  return lists[per];
 }
 
-/** Column heads for these bodies, wheels and members, in block order: channel after channel, each over its names. */
-export function columnHeads(names: Pick<Recording, 'bodies' | 'wheels' | 'members'>): Recording['columns'] {
-  return (Object.keys(channels) as Channel[]).flatMap((channel) =>
-    namesOf(names, channels[channel].per).map((of, index) => ({ channel, index, of })),
-  );
+/**
+ * Column heads for these names, in block order: channel after channel, each over its names.
+ * @param forces whether the forces in joints and members are recorded too
+ */
+export function columnHeads(names: RecordedNames, forces = true): Recording['columns'] {
+  return (Object.keys(channels) as Channel[]).flatMap((channel) => {
+    const row: ChannelRow = channels[channel];
+    if (row.forces === true && !forces) return [];
+    return namesAlong(names, row.per).map((of, index) => ({ channel, index, of }));
+  });
+}
+
+/** Whether a recording has columns of a channel. */
+export function hasChannel(recording: Pick<Recording, 'columns'>, channel: Channel): boolean {
+  return recording.columns.some((head) => head.channel === channel);
 }
 
 /**
@@ -186,18 +273,9 @@ export function columnHeads(names: Pick<Recording, 'bodies' | 'wheels' | 'member
  * @throws RangeError if the recording has no such column.
  */
 export function column(recording: Recording, channel: Channel, index = 0): Float64Array {
-  let start = 0;
-  for (const name of Object.keys(channels) as Channel[]) {
-    const count = namesOf(recording, channels[name].per).length;
-    if (name === channel) {
-      if (index < 0 || index >= count)
-        throw new RangeError(`no column ${channel}[${index}] in this recording`);
-      const at = (start + index) * recording.frames;
-      return recording.block.subarray(at, at + recording.frames);
-    }
-    start += count;
-  }
-  throw new RangeError(`no channel ${channel}`);
+  const at = recording.columns.findIndex((head) => head.channel === channel && head.index === index);
+  if (at < 0) throw new RangeError(`no column ${channel}[${index}] in this recording`);
+  return recording.block.subarray(at * recording.frames, (at + 1) * recording.frames);
 }
 
 /** Pose of a body in a frame. */

@@ -6,6 +6,7 @@ import type { Mechanism } from '../mechanism/mechanism.ts';
 import type { Course } from '../scenario/course.ts';
 import { Ending, type Goal } from './ending.ts';
 import type { Command, Plant } from './plant.ts';
+import { Reactions } from './reactions.ts';
 import { findDivergence } from './sanity.ts';
 import { settle } from './settle.ts';
 import { type Before, energyOf, snapshotOf } from './snapshot.ts';
@@ -44,6 +45,7 @@ export function record(
   const { frames, block } = run.frames.pack();
   const events = withEnd(run.watch.events, end);
   return {
+    mode: 'drive',
     frames,
     rate: course.rate,
     substep: substep.h,
@@ -62,6 +64,7 @@ class Run {
   readonly frames: Frames;
   readonly watch: Watch;
   readonly #plant: Plant;
+  readonly #reactions: Reactions;
   readonly #course: Course;
   readonly #ending: Ending;
   readonly #h: number;
@@ -73,12 +76,13 @@ class Run {
   constructor(plant: Plant, course: Course, h: number, perFrame: number) {
     const { mechanism } = plant;
     this.#plant = plant;
+    this.#reactions = new Reactions(plant);
     this.#course = course;
     this.#h = h;
     this.#perFrame = perFrame;
     this.#speed = Math.abs(mechanism.drive.speed);
     this.#sense = Math.sign(mechanism.drive.speed) as -1 | 0 | 1;
-    this.frames = new Frames(mechanism);
+    this.frames = new Frames(mechanism, true);
     this.watch = new Watch(plant);
     const goal: Goal = { until: course.until, sense: this.#sense, time: course.time, speed: this.#speed };
     this.#ending = new Ending(goal, mechanism.size, mechanism.gravity);
@@ -97,10 +101,14 @@ class Run {
       const diverged = findDivergence(plant, time, this.#speed);
       if (diverged) return diverged;
       this.frames.add(snapshotOf(plant, time, start, before));
+      this.#reactions.note();
       before = { time, rise: plant.k.vz[0] as number };
       this.#watchBelly(time);
       const end = this.#ending.look(plant, time);
-      if (end) return end;
+      if (end) {
+        this.#moveOnce();
+        return end;
+      }
       if (tell && frame % progressEvery === 0) tell(this.#progress(time));
       this.#advance(time);
     }
@@ -113,11 +121,21 @@ class Run {
   #advance(time: number): void {
     const plant = this.#plant;
     for (let n = 1; n <= this.#perFrame; n++) {
-      plant.move(this.#h);
+      if (n === 1) this.#moveOnce();
+      else plant.move(this.#h);
       const now = time + n * this.#h;
       plant.evaluate(this.#h, this.#command(now));
       this.watch.look(plant, now, this.#h);
     }
+  }
+
+  /**
+   * The substep after a frame tells the accelerations at the frame, and with them the forces in its joints. A frame whose
+   * forces are not finite is the last one of a run that diverges, and is taken away.
+   */
+  #moveOnce(): void {
+    this.#plant.move(this.#h);
+    if (!this.frames.addForces(this.#reactions.after(this.#h))) this.frames.drop();
   }
 
   /** Speed rises at the given acceleration; a target of zero parks. */

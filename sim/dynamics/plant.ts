@@ -19,6 +19,8 @@ interface Working {
   readonly gauge: Gauge;
   readonly memory: Float64Array;
   last: number;
+  /** Effort when it was pushed last, N or N·m. */
+  effort: number;
 }
 
 /** An axle line at work. */
@@ -80,6 +82,7 @@ export class Plant {
       gauge: gaugeOf(element.coordinate, mechanism),
       memory: new Float64Array(element.law.memory),
       last: Number.NaN,
+      effort: 0,
     }));
     this.members = mechanism.members.map((m) => m.coordinate && gaugeOf(m.coordinate, mechanism));
     this.wheels = mechanism.wheels.map((wheel) => ({
@@ -152,6 +155,15 @@ export class Plant {
       w.last = x;
     }
     w.gauge.push(this.#loads, this.k, effort);
+    w.effort = effort;
+  }
+
+  /** Writes coordinates (m, rad) and efforts (N, N·m) of all elements as they were pushed last. */
+  readElements(travel: Float64Array, effort: Float64Array): void {
+    this.#elements.forEach((w, e) => {
+      travel[e] = w.gauge.x;
+      effort[e] = w.effort;
+    });
   }
 
   #turnWheel(w: WorkingWheel, h: number, command: Command): void {

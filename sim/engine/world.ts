@@ -20,7 +20,7 @@ import { imposeSettings, type SolverSettings, settingsFor } from './settings.ts'
 export class RigidWorld {
   readonly #world: PlanckWorld;
   readonly #bodies: readonly Body[];
-  readonly #joints: readonly { readonly joint: Joint; readonly name: string }[];
+  readonly #rods: readonly DistanceJoint[];
   readonly #settings: SolverSettings;
   readonly #force = new Vec2(0, 0);
 
@@ -37,8 +37,9 @@ export class RigidWorld {
     this.#bodies = mechanism.bodies.map((_, i) =>
       this.#addBody(mechanism, i, poses[i] ?? { x: 0, z: 0, angle: 0 }),
     );
-    this.#joints = [...this.#treeJoints(mechanism), ...this.#rods(mechanism)];
-    for (const { joint } of this.#joints) this.#world.createJoint(joint);
+    for (const joint of this.#treeJoints(mechanism)) this.#world.createJoint(joint);
+    this.#rods = this.#rodJoints(mechanism);
+    for (const rod of this.#rods) this.#world.createJoint(rod);
   }
 
   #addBody(mechanism: Mechanism, index: number, pose: Pose): Body {
@@ -60,8 +61,8 @@ export class RigidWorld {
     return body;
   }
 
-  #treeJoints(mechanism: Mechanism): { joint: Joint; name: string }[] {
-    return mechanism.joints.flatMap(({ kind, parent, child, anchor, axis, name }) => {
+  #treeJoints(mechanism: Mechanism): Joint[] {
+    return mechanism.joints.flatMap(({ kind, parent, child, anchor, axis }) => {
       if (kind === 'free') return [];
       const bodyA = this.#bodies[parent] as Body;
       const bodyB = this.#bodies[child] as Body;
@@ -71,18 +72,18 @@ export class RigidWorld {
         kind === 'hinge'
           ? new RevoluteJoint({ ...common, referenceAngle: 0 })
           : new PrismaticJoint({ ...common, localAxisA: new Vec2(axis.x, axis.z), referenceAngle: 0 });
-      return [{ joint, name }];
+      return [joint];
     });
   }
 
-  #rods(mechanism: Mechanism): { joint: Joint; name: string }[] {
-    return mechanism.rods.map(({ a, b, length, name }) => {
+  #rodJoints(mechanism: Mechanism): DistanceJoint[] {
+    return mechanism.rods.map(({ a, b, length }) => {
       const end = (point: BodyPoint) => ({
         body: this.#bodies[point.body] as Body,
         at: new Vec2(point.at.x, point.at.z),
       });
       const [from, to] = [end(a), end(b)];
-      const joint = new DistanceJoint({
+      return new DistanceJoint({
         bodyA: from.body,
         bodyB: to.body,
         localAnchorA: from.at,
@@ -90,7 +91,6 @@ export class RigidWorld {
         length,
         collideConnected: false,
       });
-      return { joint, name };
     });
   }
 
@@ -109,6 +109,21 @@ export class RigidWorld {
   step(h: number): void {
     imposeSettings(this.#settings);
     this.#world.step(h, this.#settings.velocityIterations, this.#settings.positionIterations);
+  }
+
+  /**
+   * Writes the tension of every rod in the last step of h seconds, N, pull positive, in the mechanism's order. planck's
+   * u points from a to b and its force is what pushes b away.
+   */
+  readTensions(out: Float64Array, h: number): void {
+    for (let r = 0; r < this.#rods.length; r++) {
+      const rod = this.#rods[r] as DistanceJoint;
+      const a = rod.getAnchorA();
+      const b = rod.getAnchorB();
+      const force = rod.getReactionForce(1 / h);
+      const along = force.x * (b.x - a.x) + force.y * (b.y - a.y);
+      out[r] = -Math.sign(along) * Math.hypot(force.x, force.y);
+    }
   }
 
   /** Writes placement and motion of all bodies. */

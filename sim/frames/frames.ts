@@ -1,4 +1,6 @@
-import { columnHeads, type Recording } from '../../shared/recording.ts';
+import { columnHeads, type RecordedNames, type Recording } from '../../shared/recording.ts';
+import type { JointForces } from '../joints/forces.ts';
+import { carryingJoints, memberLines } from '../joints/line.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 
 /** One instant of a run, as the channels of a recording want it; SI. Arrays are read at once and may be reused. */
@@ -63,11 +65,16 @@ const wheelChannels = [
 ] as const;
 
 /** Names of what the columns are about. */
-export function namesOf(mechanism: Mechanism): Pick<Recording, 'bodies' | 'wheels' | 'members'> {
+export function namesOf(mechanism: Mechanism): RecordedNames {
+  const names = (list: readonly { readonly name: string }[]) => list.map(({ name }) => name);
   return {
-    bodies: mechanism.bodies.map((b) => b.name),
-    wheels: mechanism.wheels.map((w) => w.name),
-    members: mechanism.members.map((m) => m.name),
+    bodies: names(mechanism.bodies),
+    wheels: names(mechanism.wheels),
+    members: names(mechanism.members),
+    elements: names(mechanism.elements),
+    joints: names(carryingJoints(mechanism).map(({ joint }) => joint)),
+    rods: names(mechanism.rods),
+    beams: names(memberLines(mechanism)),
   };
 }
 
@@ -75,9 +82,12 @@ export function namesOf(mechanism: Mechanism): Pick<Recording, 'bodies' | 'wheel
 export class Frames {
   readonly columns: Recording['columns'];
   readonly #rows: Float64Array[] = [];
+  readonly #withForces: boolean;
 
-  constructor(mechanism: Mechanism) {
-    this.columns = columnHeads(namesOf(mechanism));
+  /** `forces`: whether the forces in joints and members are recorded too. */
+  constructor(mechanism: Mechanism, forces: boolean) {
+    this.columns = columnHeads(namesOf(mechanism), forces);
+    this.#withForces = forces;
   }
 
   get count(): number {
@@ -96,6 +106,43 @@ export class Frames {
     for (const channel of wheelChannels) for (const wheel of snapshot.wheels) row[at++] = wheel[channel];
     row.set(snapshot.motions, at);
     this.#rows.push(row);
+  }
+
+  /**
+   * Writes the forces in joints and members into the frame that was added last; the channel table ends with them.
+   * Returns whether all of them are finite.
+   */
+  addForces(forces: JointForces): boolean {
+    const row = this.#rows.at(-1);
+    if (row === undefined || !this.#withForces) return true;
+    const { given } = forces;
+    const lists = [
+      given.groundX,
+      given.groundZ,
+      given.travel,
+      given.effort,
+      forces.pinX,
+      forces.pinZ,
+      forces.pinMoment,
+      given.tension,
+      forces.axial,
+      forces.shear,
+      forces.bending,
+      forces.bendingAt,
+    ];
+    const start = row.length - lists.reduce((sum, list) => sum + list.length, 1);
+    let at = start;
+    row[at++] = forces.residual;
+    for (const list of lists) {
+      row.set(list, at);
+      at += list.length;
+    }
+    return row.subarray(start).every(Number.isFinite);
+  }
+
+  /** Takes the frame that was added last away again. */
+  drop(): void {
+    this.#rows.pop();
   }
 
   /** All frames in one block, column after column. */

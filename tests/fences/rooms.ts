@@ -29,7 +29,7 @@ export const ROOMS: readonly Room[] = [
   { name: 'shared', holds: /^shared\//, rooms: [], packages: ['zod'], pure: true },
   {
     name: 'model',
-    holds: /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|statics|report)\//,
+    holds: /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report)\//,
     rooms: ['shared'],
     packages: ['zod', 'ml-matrix', 'd3-dsv'],
     pure: true,

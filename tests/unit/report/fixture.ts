@@ -76,7 +76,8 @@ export function truck(more: Partial<Mechanism> = {}): Mechanism {
       memberOf('front axle', 1, { kind: 'guided-axle', unit: 'm', bump: 0.02, droop: 0.015 }),
       memberOf('rear beam', 2, { bump: 0.3, droop: 0.3 }),
     ],
-    drive: { speed: 0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } }, pulls: [],
+    drive: { speed: 0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } },
+    pulls: [],
     outlines: [],
     belly: {
       body: 0,
@@ -118,6 +119,10 @@ export function recordingOf(
     bodies: mechanism.bodies.map((b) => b.name),
     wheels: mechanism.wheels.map((w) => w.name),
     members: mechanism.members.map((m) => m.name),
+    elements: mechanism.elements.map((e) => e.name),
+    joints: [],
+    rods: mechanism.rods.map((r) => r.name),
+    beams: [],
   };
   const usual: Partial<Record<Channel, Fill>> = {
     time: (t) => t,
@@ -137,6 +142,7 @@ export function recordingOf(
   });
   const last = (frames - 1) / rate;
   return {
+    mode: 'drive',
     frames,
     rate,
     substep: 0.0005,
