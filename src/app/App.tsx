@@ -12,7 +12,7 @@ import { Scene } from './Scene.tsx';
 import { Side } from './Side.tsx';
 import { Timeline } from './Timeline.tsx';
 import { useLook } from './theme.ts';
-import { useBench, useDesk, useSettings, type Workbench } from './workbench.ts';
+import { useBench, useDesk, useSettings, useShown, type Workbench } from './workbench.ts';
 
 /** The browser asks before a window with unsaved edits closes. */
 function guardUnsaved({ documents }: Workbench): () => void {
@@ -26,13 +26,13 @@ function guardUnsaved({ documents }: Workbench): () => void {
 /** Bands and strips under the picture, on the same ruler. */
 function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
   const { playhead, viewport } = useBench();
-  const solved = useDesk((state) => state.solved);
+  const solved = useShown();
   const before = useDesk((state) => state.before ?? null);
   const axis = useSettings((state) => state.axis);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls when the window is low, so the keyboard must reach it.
     <section className="record" aria-label="Bands and strips" tabIndex={0}>
-      {solved === undefined ? null : (
+      {solved === null ? null : (
         <>
           <Bands
             solved={solved}

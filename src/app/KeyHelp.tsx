@@ -50,19 +50,21 @@ export function KeyHelp() {
       </h2>
       <div className="key-groups">
         {(['Play', 'Look', 'Document'] as const).map((group) => (
-          <dl key={group}>
-            <dt className="key-group">{group}</dt>
-            {keyTable
-              .filter((row) => row.group === group)
-              .map(({ keys, says }) => (
-                <div key={says}>
-                  <dt>
-                    <Caps keys={keys[0] ?? ''} />
-                  </dt>
-                  <dd>{says}</dd>
-                </div>
-              ))}
-          </dl>
+          <section key={group}>
+            <h3>{group}</h3>
+            <dl>
+              {keyTable
+                .filter((row) => row.group === group)
+                .map(({ keys, says }) => (
+                  <div key={says}>
+                    <dt>
+                      <Caps keys={keys[0] ?? ''} />
+                    </dt>
+                    <dd>{says}</dd>
+                  </div>
+                ))}
+            </dl>
+          </section>
         ))}
       </div>
       <p className="soft">

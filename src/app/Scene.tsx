@@ -2,7 +2,7 @@ import { SceneView } from '../canvas/SceneView.tsx';
 import type { Look } from '../solved.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
 import { Icon, type IconName } from './Icon.tsx';
-import { useBench, useDesk, useSettings } from './workbench.ts';
+import { useBench, useDesk, useSettings, useShown } from './workbench.ts';
 
 interface LookButtonProps {
   readonly icon: IconName;
@@ -51,7 +51,7 @@ function LookBar() {
 /** The picture with its few controls. */
 export function Scene({ look }: { readonly look: Look }) {
   const { playhead, viewport, stage, settings } = useBench();
-  const solved = useDesk((state) => state.solved ?? null);
+  const solved = useShown();
   const before = useDesk((state) => state.before ?? null);
   const stale = useDesk((state) => state.stale);
   const follow = useSettings((state) => state.follow);

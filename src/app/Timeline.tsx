@@ -161,7 +161,8 @@ function NextEvent({ scale }: { readonly scale: Scale | undefined }) {
     const show = (frame: number): void => {
       if (text.current === null) return;
       const next = scale === undefined ? undefined : eventAfter(scale.recording, frame);
-      const words = next === undefined ? 'no further event' : eventWords(next.event);
+      const none = scale === undefined ? '' : 'no further event';
+      const words = next === undefined ? none : eventWords(next.event);
       if (text.current.textContent === words) return;
       text.current.textContent = words;
       text.current.title = words;

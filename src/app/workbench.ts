@@ -1,8 +1,10 @@
-import { createContext, useContext, useSyncExternalStore } from 'react';
+import { createContext, useContext, useMemo, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { prepare } from '../documents/admit.ts';
 import { Playhead } from '../playhead.ts';
 import { Desk, type DeskState, type DeskTools } from '../runs/desk.ts';
+import { previewOf } from '../runs/preview.ts';
+import type { Solved } from '../solved.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from '../store/document.ts';
 import { createNoticeStore, type Notice, type NoticeStore } from '../store/notice.ts';
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
@@ -113,6 +115,13 @@ export function useBench(): Workbench {
 export function useDesk<T>(select: (state: DeskState) => T): T {
   const { desk } = useBench();
   return useSyncExternalStore(desk.watch, () => select(desk.state()));
+}
+
+/** The run to be looked at; before there is one, the vehicle as it is drawn; null while nothing is open. */
+export function useShown(): Solved | null {
+  const solved = useDesk((state) => state.solved);
+  const drawn = useDesk((state) => state.drawn);
+  return useMemo(() => solved ?? (drawn === undefined ? null : previewOf(drawn)), [solved, drawn]);
 }
 
 /** A part of the open document's state. */

@@ -40,6 +40,22 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
   );
 }
 
+/** What is asked, while the answer is being driven for. */
+function PendingRow({ asks }: { readonly asks: string }) {
+  return (
+    <li className="verdict pending">
+      <span className="mark">
+        <Icon name="minus" />
+      </span>
+      <span className="asks">{asks}</span>
+      <span className="value">–</span>
+      <span className="says">not driven yet</span>
+    </li>
+  );
+}
+
+const NOTHING: readonly string[] = [];
+
 /** '3 of 5 hold', or what stands in its place. */
 function countWords(verdicts: readonly Verdict[] | undefined): string {
   if (verdicts === undefined) return '';
@@ -56,6 +72,7 @@ function countWords(verdicts: readonly Verdict[] | undefined): string {
 export function Verdicts() {
   const report = useDesk(({ solved }) => solved?.report);
   const before = useDesk((state) => state.before?.report.verdicts);
+  const asks = useDesk((state) => state.drawn?.asks ?? NOTHING);
   const stale = useDesk((state) => state.stale);
   const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
   const end = report?.end === undefined ? undefined : endSentence(report.end);
@@ -73,9 +90,11 @@ export function Verdicts() {
         <p className="soft">This scenario asks for nothing: its file has no criteria.</p>
       ) : null}
       <ul>
-        {report?.verdicts.map((verdict) => (
-          <VerdictRow key={verdict.index} verdict={verdict} was={counterpart(before, verdict)} />
-        ))}
+        {report === undefined
+          ? [...new Set(asks)].map((each) => <PendingRow key={each} asks={each} />)
+          : report.verdicts.map((verdict) => (
+              <VerdictRow key={verdict.index} verdict={verdict} was={counterpart(before, verdict)} />
+            ))}
       </ul>
     </section>
   );

@@ -9,6 +9,12 @@ import type { Outcome } from '../workers/solver.ts';
 export interface Drawn {
   readonly mechanism: Mechanism;
   readonly ground: Ground;
+  /** Name of the vehicle. */
+  readonly vehicle: string;
+  /** Station at which it begins, m. */
+  readonly start: number;
+  /** What the run must hold to, a sentence each. */
+  readonly asks: readonly string[];
 }
 
 /** What the desk is doing with the newest document. */
@@ -92,7 +98,7 @@ export class Desk {
 
   /** Takes a document that was just opened: earlier runs are of no interest to it. Driven without waiting. */
   open(document: unknown): void {
-    this.#change({ solved: undefined, before: undefined, pinned: false });
+    this.#change({ solved: undefined, drawn: undefined, before: undefined, pinned: false });
     this.#take(document, 0);
   }
 
