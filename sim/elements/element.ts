@@ -38,6 +38,14 @@ export interface ElementLaw {
   readonly corners: readonly number[];
 }
 
+/** The bar that an element twists, for the stress in it; figures of ONE bar. */
+export interface TwistedBar {
+  /** Torsion modulus W, m³: torque over the greatest shear stress at the surface. */
+  readonly modulus: number;
+  /** Length that twists, m. */
+  readonly length: number;
+}
+
 /** One kind of force element: its words (schema), its law, its source. One file each; one line in registry.ts. */
 export interface ElementKind<S extends z.ZodObject = z.ZodObject> {
   /** Name in the document, lower case with hyphens. */
@@ -56,6 +64,8 @@ export interface ElementKind<S extends z.ZodObject = z.ZodObject> {
   readonly fields: S;
   /** Law for parsed SI figures. Throws nothing: impossible figures are refused by `fields`. */
   law(params: z.output<S>): ElementLaw;
+  /** The bar that it twists, where the figures tell its section. */
+  bar?(params: z.output<S>): TwistedBar | undefined;
   /** A worked instance for tests, gallery and docs (as a user writes it). */
   readonly sample: z.input<S>;
   /** Coordinate range in which tests try the sample. */

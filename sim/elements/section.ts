@@ -74,3 +74,32 @@ export function rectangleTorsionFactor(ratio: number): number {
   for (let n = 199; n >= 1; n -= 2) sum += Math.tanh((n * Math.PI * ratio) / 2) / n ** 5;
   return (1 - (192 / Math.PI ** 5) * (sum / ratio)) / 3;
 }
+
+/**
+ * Torsion modulus W of a section, m³, so that the greatest shear stress at the surface is torque/W.
+ * - round: π·d³/16; tube: π·(D⁴ − d⁴)/(16·D) (any text on strength of materials)
+ * - rectangle: in the middle of the long side, W = β·long·short²/c, c = 1 − (8/π²)·Σ 1/(n²·cosh(n·π·long/(2·short))),
+ *   n odd (Saint-Venant; Timoshenko & Goodier, Theory of Elasticity, torsion of a rectangular bar)
+ * - plus: on the flanks of the arms, K/arm, as in a thin strip (the same book, thin-walled open sections). A sharp inner
+ *   corner is stressed higher than any such formula says; a square one (arm = width) is a rectangle.
+ */
+export function torsionModulus(s: z.output<typeof section>): number {
+  switch (s.shape) {
+    case 'round':
+      return (Math.PI * s.diameter ** 3) / 16;
+    case 'tube':
+      return (Math.PI * (s.outside ** 4 - s.inside ** 4)) / (16 * s.outside);
+    case 'rectangle':
+      return rectangleModulus(Math.max(s.width, s.height), Math.min(s.width, s.height));
+    case 'plus':
+      return s.arm === s.width ? rectangleModulus(s.width, s.width) : torsionConstant(s) / s.arm;
+  }
+}
+
+function rectangleModulus(long: number, short: number): number {
+  const ratio = long / short;
+  let sum = 0;
+  // terms fall at least as 1/(n²·cosh(n·π/2)): the first left out is below 1e-14
+  for (let n = 19; n >= 1; n -= 2) sum += 1 / (n * n * Math.cosh((n * Math.PI * ratio) / 2));
+  return (rectangleTorsionFactor(ratio) * long * short ** 2) / (1 - (8 / Math.PI ** 2) * sum);
+}

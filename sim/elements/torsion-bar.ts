@@ -3,7 +3,7 @@ import { quantity } from '../../shared/schema/quantity.ts';
 import { atMostOne, exactlyOne } from './choices.ts';
 import { defineElement } from './element.ts';
 import { hooke } from './hooke.ts';
-import { section, torsionConstant } from './section.ts';
+import { section, torsionConstant, torsionModulus } from './section.ts';
 
 const bar = z
   .strictObject({
@@ -53,6 +53,7 @@ export const torsionBar = defineElement({
     .superRefine(exactlyOne('rate', 'bar'))
     .superRefine(atMostOne('preload', 'freeAt')),
   law: (p) => hooke({ ...p, rate: p.rate ?? (p.bar === undefined ? 0 : barRate(p.bar)), pushOnly: false }),
+  bar: (p) => p.bar && { modulus: torsionModulus(p.bar.section), length: p.bar.length },
   sample: { rate: 12, freeAt: -0.35, damping: 0.02 },
   range: [-0.6, 0.6],
 });

@@ -237,6 +237,7 @@ function boundElement(entry: Vehicle['elements'][number], tree: Tree): BoundElem
     'member' in entry.on
       ? tree.members.findIndex((m) => 'member' in entry.on && m.name === entry.on.member)
       : -1;
+  const bar = kind.bar?.(entry as never);
   const side = entry.kind === 'bump-stop' ? 'bump' : entry.kind === 'droop-stop' ? 'droop' : undefined;
   return [
     {
@@ -245,6 +246,7 @@ function boundElement(entry: Vehicle['elements'][number], tree: Tree): BoundElem
       coordinate,
       count: entry.count,
       law: kind.law(entry as never),
+      ...(bar === undefined ? {} : { bar }),
       ...(side !== undefined && member >= 0 ? { stopOf: { member, side } } : {}),
     },
   ];

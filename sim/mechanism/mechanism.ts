@@ -1,5 +1,5 @@
 import type { Pose, Vec2 } from '../../shared/geometry/vec.ts';
-import type { ElementLaw } from '../elements/element.ts';
+import type { ElementLaw, TwistedBar } from '../elements/element.ts';
 
 /**
  * The vehicle compiled once: what statics and dynamics read, and nothing else. Deeply read-only, indexed, SI.
@@ -102,6 +102,8 @@ export interface BoundElement {
   /** Equal ones side by side: efforts and energies of the law are multiplied by it. */
   readonly count: number;
   readonly law: ElementLaw;
+  /** The bar that each of them twists, where its section is known. */
+  readonly bar?: TwistedBar;
   /** Name of the member whose stop this is, if it is one. */
   readonly stopOf?: { readonly member: number; readonly side: 'bump' | 'droop' };
 }
