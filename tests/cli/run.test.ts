@@ -167,14 +167,18 @@ describe('axlewright stand', () => {
 
 describe('a vehicle that does not stand', () => {
   it('fails with 1 and a reason, and with --json in the documented shape', async () => {
-    // A weight far in front of both axles.
-    const setting = ['--set', 'vehicle.masses[plank].at.x=400 mm'];
-    const { code, out, err } = await runOn(cart(), 'stand', ...setting);
+    // On 45° a parked vehicle needs a grip of 1; the tyres have 0.8.
+    const ground = [
+      { kind: 'flat', length: '0.3 m' },
+      { kind: 'ramp', angle: '45 deg', length: '2 m' },
+    ];
+    const slope = cart({ ground, run: { start: '1 m' } });
+    const { code, out, err } = await runOn(slope, 'stand');
     expect({ code, out }).toEqual({ code: 1, out: '' });
     expect(err).toMatch(
-      /vehicle: the vehicle does not stand where it starts: it tips over towards its front/,
+      /vehicle: the vehicle does not stand where it starts: it slides: it needs a grip of 1\.00/,
     );
-    const json = await runOn(cart(), 'stand', '--json', ...setting);
+    const json = await runOn(slope, 'stand', '--json');
     expect(unreadableShape.parse(JSON.parse(json.out)).mode).toBe('stand');
   });
 });
