@@ -1,7 +1,8 @@
 /*
  * Wheels on steps, and what drive does to the loads of a bogie, against free bodies worked out by hand.
  *
- * Seen red: the arm of friction on an edge taken as the mean distance of its two faces.
+ * Seen red: the arm of friction on an edge taken as the mean distance of its two faces, and 1 % off; the drive's reaction
+ * left out; rolling resistance a tenth too high; face and level not told apart as two contacts.
  */
 import { describe, expect, it } from 'vitest';
 import { column } from '../../shared/recording.ts';
@@ -196,6 +197,8 @@ describe('a bogie that pulls', () => {
       const pull = steady('thrust', 1) + steady('thrust', 2);
       expect(pull).toBeGreaterThan(3);
       expect(Math.abs(pull + steady('thrust', 0))).toBeLessThan(0.005 * pull);
+      // rolling resistance: its torque c·N·r on the loaded lever, which is 0.05 mm of 40 shorter
+      expect(Math.abs(-steady('thrust', 0) / (0.3 * steady('load', 0)) - 1)).toBeLessThan(0.005);
       const shift = steady('load', 2) - steady('load', 1);
       // tyres 0.05 mm deep at the contacts lean the beam by at most 10⁻³ against the push of 14 N at its pivot, and lower
       // pivot and hubs alike: 15 mN at the hub line and some 10 more at 60 mm

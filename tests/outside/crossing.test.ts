@@ -1,8 +1,8 @@
 /*
  * The flagship's whole crossing of its step, through the library's front door: books of energy, fineness, repetition.
  *
- * Seen red: rolling resistance left out of the losses; the work of the drive taken without the turn of the body that
- * holds the motor; twice the substep against half of it.
+ * Seen red: rolling resistance, tyre damping, or a tenth of the dampers left out of the losses; the work of the drive
+ * taken without the turn of the body that holds the motor; a joint tolerance that does not follow the vehicle's size.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';

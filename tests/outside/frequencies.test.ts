@@ -2,7 +2,8 @@
  * Natural frequencies and damping against the textbook two-mass models: from the engine's own free motion (bar: 0.5 %)
  * and from the small-motion analysis that chooses the substep (10⁻⁶).
  *
- * Seen red: see the foot of each block.
+ * Seen red: the parent's speed left out of a guide's rate; a damper 1 % off; a spring's stiffness 0.1 % off and a pitch
+ * inertia 0.1 % off in the small-motion analysis; gravity ½ % off.
  */
 import { describe, expect, it } from 'vitest';
 import { modesOf } from '../../sim/dynamics/modes.ts';

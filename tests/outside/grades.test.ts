@@ -1,8 +1,8 @@
 /*
  * Slopes: what holds, what slides, what climbs.
  *
- * Seen red: slip taken from speeds instead of places (the parked truck creeps); rolling taken without the turn of the
- * carrier; grip at 0.79 for 0.8; the drive's reaction left out (rear and front drive: 1 to 3 % off).
+ * Seen red: a locked wheel's roll taken without the turn of its carrier; bristles that forget 0.1 % a substep; grip 1.5 %
+ * too low; the drive's reaction left out; gravity ½ % off.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';

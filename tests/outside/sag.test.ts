@@ -1,8 +1,8 @@
 /*
  * How far a standing vehicle sinks: springs, arms on torsion bars and tyres against closed form, within 0.1 %.
  *
- * Seen red: preload of a spring with the wrong sign; the tyre's foundation from the shallow-contact formula (0.3 %
- * softer here); the arm's torque with the lever of the drawn instead of the standing position.
+ * Seen red: a preload with the wrong sign; the tyre's foundation from the shallow-contact formula; an arm's turn always
+ * taken as positive.
  */
 import { describe, expect, it } from 'vitest';
 import { g, type Rig, standOf } from '../rigs/vehicle.ts';

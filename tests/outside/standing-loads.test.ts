@@ -7,9 +7,8 @@
  *
  * Not here: one wheel of four raised across (a matter of the two sides of a vehicle; ours is one plane).
  *
- * Seen red: the lever rule with the arms of the bogie swapped; gravity of the engine at 9.80665 for 9.81 (0.03 % in
- * every load: passes 0.1 %, caught by the sums in tests/property/standing.test.ts); the normal force of the tyre 0.2 %
- * larger at the rear; the pivot of the bogie 1 mm off.
+ * Seen red: the pivot of a bogie 1 mm off; wheels 2 % heavier than they say; the moment of friction left out of the
+ * locked wheel (slopes).
  */
 import { describe, expect, it } from 'vitest';
 import { g, normalsOf, type Rig, type RigAxle, slope, standOf } from '../rigs/vehicle.ts';

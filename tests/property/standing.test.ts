@@ -1,7 +1,8 @@
 /*
  * What must hold for any vehicle that stands or drives on any ground.
  *
- * Seen red: a wheel's mass counted twice; an arm's turn always taken as positive; damping of the tyre left unscaled.
+ * Seen red: wheels heavier than they say; an arm's turn always taken as positive; losses and work as in
+ * tests/outside/crossing.test.ts; steps of the equilibrium solver that carry a hub through the ground.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
