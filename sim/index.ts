@@ -11,6 +11,7 @@ import { type Course, courseOf } from './scenario/course.ts';
 import { readScenario } from './scenario/read.ts';
 import type { Scenario } from './scenario/schema.ts';
 import { crawlOver } from './statics/crawl.ts';
+import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
 export type {
@@ -52,16 +53,38 @@ export function layGround(scenario: Scenario, source: GroundSource = noFiles): G
   return laid.value;
 }
 
-/**
- * Finds how the vehicle stands at the start of its run (or at another station, m): loads (N, per axle line), travels (m),
- * poses, or why it cannot stand there.
- */
-export function standOn(
-  scenario: Scenario,
-  options: { readonly source?: GroundSource; readonly station?: number } = {},
-): Stand {
-  const ground = layGround(scenario, options.source);
-  return standAt(compile(scenario), ground, options.station ?? courseOf(scenario, ground).start);
+/** Where and how a vehicle is to stand; as its run begins when left out. */
+export interface StandOptions {
+  readonly source?: GroundSource;
+  /** Station of the reference point, m. */
+  readonly station?: number;
+  /** An even slope instead of the scenario's ground, rad, nose-up positive. */
+  readonly slope?: number;
+  /** Names of mass items that are taken off. */
+  readonly without?: readonly string[];
+}
+
+/** Finds how the vehicle stands: loads (N, per axle line), travels (m), poses; or why it cannot stand there. */
+export function standOn(scenario: Scenario, options: StandOptions = {}): Stand {
+  const { source, station, slope, without = [] } = options;
+  const ground = slope === undefined ? layGround(scenario, source) : evenSlope(slope);
+  const masses = scenario.vehicle.masses.filter((item) => !without.includes(item.name));
+  const mechanism = compile({ ...scenario, vehicle: { ...scenario.vehicle, masses } });
+  return standAt(mechanism, ground, station ?? (slope === undefined ? courseOf(scenario, ground).start : 0));
+}
+
+/** Ground that rises evenly at an angle (rad) through station 0. */
+function evenSlope(angle: number): Ground {
+  const far = 1e3;
+  const rise = far * Math.tan(angle);
+  return {
+    x: Float64Array.of(-far, far),
+    z: Float64Array.of(-rise, rise),
+    count: 2,
+    from: 0,
+    to: 0,
+    pieces: [],
+  };
 }
 
 /**
@@ -127,7 +150,8 @@ export function appraise(scenario: Scenario, recording: Recording): Report {
   return appraiseRun(scenario, compile(scenario), recording);
 }
 
-/** Masses and standing loads as a report. */
+/** Masses and standing loads as a report, with remarks on members at their stops and wheels without load as warnings. */
 export function standReport(scenario: Scenario, standing: Standing): Report {
-  return reportStand(scenario, compile(scenario), standing);
+  const mechanism = compile(scenario);
+  return reportStand(scenario, mechanism, standing, standingRemarks(mechanism, standing));
 }

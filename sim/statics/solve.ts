@@ -11,6 +11,8 @@ export interface Solved {
 
 /** Unbalanced force over weight at which a state counts as balanced. */
 const balanced = 1e-9;
+/** The same, where a further iteration no longer makes it better: working precision on steep or far-off ground. */
+const asGoodAsItGets = 1e-7;
 /** Greatest change of a turn (rad) and of a slide (wheel radii) in one iteration: keeps Newton on its branch. */
 const mostTurn = 0.3;
 const mostSlide = 0.3;
@@ -44,10 +46,11 @@ export class Solver {
     for (let n = 0; n < most; n++) {
       balance.evaluate(y, station);
       const residual = balance.worst();
+      if (residual < balanced || (residual < asGoodAsItGets && residual > 0.5 * least))
+        return { found: true, residual, iterations: n };
       // dry friction and stops bend the equations: a full step may hop from one side of a corner to the other for ever
       if (residual < least) least = residual;
       else if (n > patience) share = Math.max(0.1, 0.6 * share);
-      if (residual < balanced) return { found: true, residual, iterations: n };
       if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
       this.#matrix.set(balance.tangent);
       for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
@@ -73,7 +76,8 @@ export class Solver {
     for (let n = 0; n < most; n++) {
       balance.evaluate(y, station);
       const residual = balance.worst();
-      if (residual < balanced) return { found: true, residual, iterations: n };
+      if (residual < balanced || (residual < asGoodAsItGets && residual > 0.5 * before))
+        return { found: true, residual, iterations: n };
       if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
       pace = Math.min(1e9, Math.max(1e-4, pace * Math.min(3, before / residual)));
       before = residual;

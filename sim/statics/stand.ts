@@ -62,7 +62,7 @@ function parkAt(mechanism: Mechanism, ground: Ground, station: number, guess: Fl
   const solver = new Solver(held);
   const y = new Float64Array(held.count);
   y.set(guess.subarray(0, held.chain.size));
-  const found = solver.sink(y, station);
+  const found = solver.sink(y, station, 3000);
   if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1))
     return { kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' };
   if (!found.found) return { kind: 'none', residual: found.residual };
