@@ -5,7 +5,7 @@ import { pickFile, readTextFile, saveFile } from '../documents/files.ts';
 import { isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
 import { bringIntoSight } from './camera.ts';
-import { eventAfter, eventBefore } from './moments.ts';
+import { eventAfter, eventBefore, frameOf } from './moments.ts';
 import type { Workbench } from './workbench.ts';
 
 /** Takes text in as the open document, or shows everything that is wrong with it and leaves the open one alone. */
@@ -69,10 +69,12 @@ export async function save({ documents }: Workbench): Promise<boolean> {
   return saved !== undefined;
 }
 
-/** Shows a moment of the run and stays there. */
-export function jumpTo(bench: Workbench, { frame }: Pick<Moment, 'frame'>): void {
+/** Shows a moment of the run, when what it is about has just happened, and stays there. Time in s. */
+export function jumpTo(bench: Workbench, { time }: Pick<Moment, 'time'>): void {
+  const recording = bench.desk.state().solved?.recording;
+  if (recording === undefined) return;
   bench.player.pause();
-  bench.player.seek(frame);
+  bench.player.seek(frameOf(recording, time));
   bringIntoSight(bench);
 }
 
@@ -82,7 +84,7 @@ export function jumpToEvent(bench: Workbench, by: 1 | -1): void {
   if (recording === undefined) return;
   const find = by === 1 ? eventAfter : eventBefore;
   const found = find(recording, bench.playhead.frame);
-  if (found !== undefined) jumpTo(bench, found);
+  if (found !== undefined) jumpTo(bench, found.event);
 }
 
 /** Plays faster (`by` 1) or slower (−1). */

@@ -79,9 +79,9 @@ export function Events() {
     <>
       <KindFilter kinds={kinds} kind={kind} onPick={setKind} />
       <ol className="events" ref={list}>
-        {rows.map(({ event, frame }) => (
+        {rows.map(({ event }) => (
           <li key={`${event.kind} ${event.time} ${eventWords(event)}`}>
-            <button type="button" onClick={() => jumpTo(bench, { frame })}>
+            <button type="button" onClick={() => jumpTo(bench, event)}>
               <span className="when">{withUnit(event.time, timeShown)}</span>
               <span>{eventWords(event)}</span>
             </button>

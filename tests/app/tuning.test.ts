@@ -9,6 +9,8 @@ describe('a verdict', () => {
     await page.keyboard.press('v');
     await page.locator('.verdict.fails').first().click();
     expect(await readout(page, 'time')).toBeGreaterThan(1);
+    // The first verdict is about a wheel that lifts: the jump goes to where it is off the ground already.
+    expect(await page.locator('.band-load').last().textContent()).toBe('0.0 N');
     const frame = await page.locator('[data-frame]').getAttribute('data-frame');
     await expect.poll(() => readout(page, 'frame')).toBe(Number(frame) + 1);
   });
