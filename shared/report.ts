@@ -49,6 +49,38 @@ export interface Verdict {
   readonly moment?: Moment;
 }
 
+/** The greatest force of one kind in one joint, rod, member or element over a run, and where it happened. */
+export interface JointReport {
+  readonly part: 'pin' | 'guide' | 'rod' | 'member' | 'element';
+  /** Name of the joint, rod, member or element. */
+  readonly of: string;
+  /**
+   * `force` of a pin or across a guide, `moment` of a guide, `pull` and `push` of a rod, `axial` (pull positive), `shear`
+   * and `bending` in a member, `effort` of an element (negative where it pushes back), `twist` of a bar from where it is
+   * free and `stress` at its surface (sizes; of ONE bar). All others are sizes.
+   */
+  readonly quantity:
+    | 'force'
+    | 'moment'
+    | 'pull'
+    | 'push'
+    | 'axial'
+    | 'shear'
+    | 'bending'
+    | 'effort'
+    | 'twist'
+    | 'stress';
+  /** SI, for all equal parts of the axle line together (`twist` and `stress`: of one). */
+  readonly value: number;
+  readonly unit: string;
+  /** Equal ones side by side, and the share of ONE, where the scenario counts them. */
+  readonly count?: number;
+  readonly each?: number;
+  /** Where in the member, as drawn, m. */
+  readonly at?: { readonly x: number; readonly z: number };
+  readonly moment: Moment;
+}
+
 /** One axle line in the report. */
 export interface WheelReport {
   readonly id: string;
@@ -70,7 +102,7 @@ export interface WheelReport {
 
 /** What comes out of a run, for people and for other programs: the object that `--json` prints. */
 export interface Report {
-  readonly mode: 'check' | 'stand' | 'drive';
+  readonly mode: 'check' | 'stand' | 'drive' | 'crawl';
   readonly title: string;
   readonly vehicle: string;
   /** kg. */
@@ -81,11 +113,13 @@ export interface Report {
   readonly pitchInertia: number;
   readonly wheels: readonly WheelReport[];
   readonly measures: readonly Measure[];
+  /** Greatest forces in joints and members; absent for a check or a stand. */
+  readonly joints?: readonly JointReport[];
   readonly events: readonly RunEvent[];
   readonly verdicts: readonly Verdict[];
   readonly problems: readonly Problem[];
   readonly end?: RunEnd;
-  /** Engine substep, s. */
+  /** Engine substep, s; absent for a crawl. */
   readonly substep?: number;
   /** All criteria held and the run could finish. */
   readonly pass: boolean;

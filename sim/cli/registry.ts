@@ -1,8 +1,9 @@
 import type { Verb } from './verb.ts';
 import { check } from './verbs/check.ts';
+import { crawl } from './verbs/crawl.ts';
 import { demos } from './verbs/demos.ts';
 import { drive } from './verbs/drive.ts';
 import { stand } from './verbs/stand.ts';
 
 /** All verbs, in the order of `--help`. A new verb is its file and one line here. */
-export const verbs = [check, stand, drive, demos] as const satisfies readonly Verb[];
+export const verbs = [check, stand, drive, crawl, demos] as const satisfies readonly Verb[];

@@ -26,10 +26,17 @@ export interface Outcome {
   readonly files: readonly OutFile[];
 }
 
-/** A verb that works on one scenario. `work` may take long and throws nothing for a scenario that was read. */
-export interface ScenarioVerb extends Pick<Verb, 'name' | 'summary' | 'examples'> {
+/**
+ * A verb that works on one scenario, with options F of its own besides those that all have. `work` may take long and
+ * throws nothing for a scenario that was read.
+ */
+export interface ScenarioVerb<F = unknown> extends Pick<Verb, 'name' | 'summary' | 'examples'> {
   readonly mode: Report['mode'];
-  work(loaded: Loaded, warnings: readonly Problem[], terminal: Terminal): Outcome;
+  /** Declares its own options. */
+  options?(command: Command): void;
+  /** Changes of fields that its own options stand for, as `--set` has them. */
+  sets?(own: F): readonly string[];
+  work(loaded: Loaded, warnings: readonly Problem[], terminal: Terminal, own: F): Outcome;
 }
 
 interface Options {
@@ -42,9 +49,12 @@ interface Options {
 const collect = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 /** Makes a verb of the work that it does: reading, problems, printing, files and exit codes are the same for all. */
-export function scenarioVerb(work: ScenarioVerb): Verb {
+export function scenarioVerb<F = unknown>(work: ScenarioVerb<F>): Verb {
+  const { name, summary, examples } = work;
   return {
-    ...work,
+    name,
+    summary,
+    examples,
     attach(command: Command, surroundings: Surroundings, done: (exit: Exit) => void): void {
       command
         .argument('<file>', "scenario file; '-' for standard input; or the name of a demo")
@@ -52,23 +62,26 @@ export function scenarioVerb(work: ScenarioVerb): Verb {
         .option('-o, --out <dir>', 'write the results into this folder; it is made when missing')
         .option('--json', 'print the report as JSON')
         .option('-q, --quiet', 'print only what failed: nothing when all holds')
-        .action(async (file: string, options: Options) => done(await run(work, file, options, surroundings)));
+        .action(async (file: string, options: Options & F) =>
+          done(await run(work, file, options, surroundings)),
+        );
+      work.options?.(command);
     },
   };
 }
 
 /** The whole way of one scenario through a verb. */
-async function run(
-  verb: ScenarioVerb,
+async function run<F>(
+  verb: ScenarioVerb<F>,
   file: string,
-  options: Options,
+  options: Options & F,
   surroundings: Surroundings,
 ): Promise<Exit> {
   const { terminal } = surroundings;
   try {
     const out = options.out === undefined ? undefined : resolve(surroundings.cwd, options.out);
     if (out !== undefined) checkFolder(out);
-    const read = await load(file, options.set ?? [], surroundings);
+    const read = await load(file, [...(options.set ?? []), ...(verb.sets?.(options) ?? [])], surroundings);
     tell(file, read.problems, options, terminal);
     if (!read.ok) {
       if (options.json === true) terminal.result(reportJson(unreadableReport(verb.mode, read.problems)));
@@ -78,6 +91,7 @@ async function run(
       read.value,
       read.problems,
       options.quiet === true ? silent(terminal) : terminal,
+      options,
     );
     tell(file, outcome.found, options, terminal);
     return finish(outcome, out, options, terminal);

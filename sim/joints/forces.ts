@@ -74,6 +74,39 @@ export class JointForces {
     }
   }
 
+  /**
+   * Fills in the accelerations that known joint forces imply (m·a is what they and everything given leave over), so that
+   * `solve` can tell what happens inside the members of a vehicle in motion from what was recorded of it.
+   */
+  accelerate(
+    k: Placement,
+    pinX: ArrayLike<number>,
+    pinZ: ArrayLike<number>,
+    pinMoment: ArrayLike<number>,
+  ): void {
+    const { ax, az, alpha } = this.given;
+    for (const row of [ax, az, alpha]) row.fill(0);
+    this.#actions.take(k, this.given);
+    this.#sum(k);
+    this.#carrying.forEach(({ child, parent, anchor }, j) => {
+      const x =
+        (k.x[child] as number) + (k.cos[child] as number) * anchor.x - (k.sin[child] as number) * anchor.z;
+      const z =
+        (k.z[child] as number) + (k.sin[child] as number) * anchor.x + (k.cos[child] as number) * anchor.z;
+      const [fx, fz, couple] = [pinX[j] ?? 0, pinZ[j] ?? 0, pinMoment[j] ?? 0];
+      this.#add(child, x, z, fx, fz, couple);
+      this.#add(parent, x, z, -fx, -fz, -couple);
+    });
+    this.mechanism.bodies.forEach(({ mass, inertia }, b) => {
+      const [fx, fz] = [this.#fx[b] as number, this.#fz[b] as number];
+      ax[b] = fx / mass;
+      az[b] = fz / mass;
+      alpha[b] =
+        ((this.#moment[b] as number) - this.#momentOf(k.cx[b] as number, k.cz[b] as number, fx, fz)) /
+        inertia;
+    });
+  }
+
   /** Inner forces along the line of a member as they were solved last, from its front end to its rear end. */
   diagram(line: number, k: Placement): CutPoint[] {
     const out: CutPoint[] = [];
@@ -89,15 +122,15 @@ export class JointForces {
     this.#fx.fill(0);
     this.#fz.fill(0);
     this.#moment.fill(0);
-    for (let i = 0; i < pins; i++) {
-      const b = body[i] as number;
-      const px = fx[i] as number;
-      const pz = fz[i] as number;
-      const moment = this.#momentOf(x[i] as number, z[i] as number, px, pz);
-      this.#fx[b] = (this.#fx[b] as number) + px;
-      this.#fz[b] = (this.#fz[b] as number) + pz;
-      this.#moment[b] = (this.#moment[b] as number) + (couple[i] as number) + moment;
-    }
+    for (let i = 0; i < pins; i++)
+      this.#add(
+        body[i] as number,
+        x[i] as number,
+        z[i] as number,
+        fx[i] as number,
+        fz[i] as number,
+        couple[i] as number,
+      );
   }
 
   /** Lets the joint of a body carry what the body has left over, and hands it to the parent. */
@@ -138,10 +171,14 @@ export class JointForces {
     const row = this.#actions.pins + 2 * j;
     this.#actions.set(row, x, z, fx, fz, couple);
     this.#actions.set(row + 1, x, z, -fx, -fz, -couple);
-    this.#fx[parent] = (this.#fx[parent] as number) - fx;
-    this.#fz[parent] = (this.#fz[parent] as number) - fz;
-    const moment = couple + this.#momentOf(x, z, fx, fz);
-    this.#moment[parent] = (this.#moment[parent] as number) - moment;
+    this.#add(parent, x, z, -fx, -fz, -couple);
+  }
+
+  /** Adds a force with a couple at a world point to the sums of a body. */
+  #add(b: number, x: number, z: number, fx: number, fz: number, couple: number): void {
+    this.#fx[b] = (this.#fx[b] as number) + fx;
+    this.#fz[b] = (this.#fz[b] as number) + fz;
+    this.#moment[b] = (this.#moment[b] as number) + couple + this.#momentOf(x, z, fx, fz);
   }
 
   /** Moment of a force at a world point about the chassis' centre of mass, N·m. */

@@ -1,6 +1,7 @@
 import type { Problem } from '../../shared/problem.ts';
 import type { Recording, Standing } from '../../shared/recording.ts';
 import type { Report, Verdict, WheelReport } from '../../shared/report.ts';
+import { jointReports } from '../joints/peaks.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { criterionKinds } from './criteria/registry.ts';
 import type { CriterionKind, Run } from './criterion.ts';
@@ -46,17 +47,18 @@ export function appraise(
   const verdicts = scenario.criteria.map((criterion, index) => verdictOf(criterion, index, run));
   const finished = recording.end.kind === 'arrived' || recording.end.kind === 'time-up';
   return {
-    mode: 'drive',
+    mode: recording.mode,
     title: scenario.title,
     vehicle: scenario.vehicle.name,
     ...vehicleFigures(mechanism),
     wheels: wheelsOfRun(run),
     measures: measureKinds.flatMap((kind) => kind.measure(run)),
+    joints: jointReports(mechanism, recording),
     events: recording.events,
     verdicts,
     problems,
     end: recording.end,
-    substep: recording.substep,
+    ...(recording.mode === 'drive' ? { substep: recording.substep } : {}),
     pass: finished && verdicts.every((verdict) => verdict.pass) && noErrorIn(problems),
   };
 }

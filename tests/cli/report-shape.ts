@@ -59,6 +59,29 @@ const measure = z.strictObject({
   moment: moment.optional(),
 });
 
+const joint = z.strictObject({
+  part: z.enum(['pin', 'guide', 'rod', 'member', 'element']),
+  of: z.string().min(1),
+  quantity: z.enum([
+    'force',
+    'moment',
+    'pull',
+    'push',
+    'axial',
+    'shear',
+    'bending',
+    'effort',
+    'twist',
+    'stress',
+  ]),
+  value: z.number(),
+  unit: z.enum(['N', 'N·m', 'rad', 'Pa']),
+  count: z.int().min(2).optional(),
+  each: z.number().optional(),
+  at: z.strictObject({ x: z.number(), z: z.number() }).optional(),
+  moment,
+});
+
 const verdict = z.strictObject({
   index: z.int().min(0),
   kind: z.string(),
@@ -119,6 +142,7 @@ export const driveShape = z.strictObject({
     )
     .min(1),
   measures: z.array(measure).min(1),
+  joints: z.array(joint),
   events: z.array(event),
   verdicts: z.array(verdict),
   problems: z.array(problem),
@@ -127,8 +151,11 @@ export const driveShape = z.strictObject({
   pass: z.boolean(),
 });
 
+/** A crawl reports as a drive does, without the step of an engine. */
+export const crawlShape = driveShape.omit({ substep: true }).extend({ mode: z.literal('crawl') });
+
 export const unreadableShape = z.strictObject({
-  mode: z.enum(['check', 'stand', 'drive']),
+  mode: z.enum(['check', 'stand', 'drive', 'crawl']),
   wheels: z.tuple([]),
   measures: z.tuple([]),
   ...nothing,

@@ -2,16 +2,18 @@ import type { RunEnd } from '../../../shared/recording.ts';
 import type { Measure, Moment, Report, Verdict, WheelReport } from '../../../shared/report.ts';
 import { clean } from './clean.ts';
 import { column, count, figure } from './figures.ts';
+import { jointLines } from './joints.ts';
 import type { Style } from './style.ts';
 import { type Column, table, wrap } from './table.ts';
 
-/** What a person sees of a stand or a drive: who, the wheels, the measures, the verdicts, how it ended. */
+/** What a person sees of a stand or a run: who, the wheels, the measures, of a crawl the joints, the verdicts, the end. */
 export function reportText(report: Report, style: Style, width: number): string {
   const blocks = [
     headLines(report, style, width),
     wheelLines(report.wheels, style),
     travelLines(report.measures, style),
     measureLines(report.measures, style),
+    report.mode === 'crawl' ? jointLines(report.joints ?? [], style) : [],
     report.verdicts.flatMap((verdict) => verdictLines(verdict, style, width)),
     endLines(report, style, width),
   ];
