@@ -1,46 +1,12 @@
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import { column, type Recording } from '../../shared/recording.ts';
+import type { Recording } from '../../shared/recording.ts';
 import { formatNumber } from '../../shared/units.ts';
-import { figure, lengthShown, type Shown, timeShown } from '../charts/figures.ts';
-import { eventWords } from '../panels/words.ts';
-import type { Solved } from '../solved.ts';
 import { type Settings, speeds } from '../store/settings.ts';
 import { jumpToEvent } from './actions.ts';
 import { Icon } from './Icon.tsx';
-import { eventAfter, frameOf } from './moments.ts';
+import { frameOf } from './moments.ts';
+import { NextEvent, Readout, type Scale, stationText, timeText, useScale } from './Readout.tsx';
 import { useBench, useDesk, usePlaying, useSettings } from './workbench.ts';
-
-/** How the readouts of a run are written. */
-interface Scale {
-  readonly recording: Recording;
-  readonly station: Float64Array;
-  readonly time: Float64Array;
-  readonly length: Shown;
-}
-
-function useScale(solved: Solved | undefined): Scale | undefined {
-  return useMemo(() => {
-    if (solved === undefined) return undefined;
-    const { recording, mechanism } = solved;
-    return {
-      recording,
-      station: column(recording, 'station'),
-      time: column(recording, 'time'),
-      length: lengthShown(mechanism.size),
-    };
-  }, [solved]);
-}
-
-const timeText = ({ time }: Scale, frame: number): string => figure(time[frame] ?? 0, timeShown);
-const stationText = ({ station, length }: Scale, frame: number): string =>
-  figure(station[frame] ?? 0, length);
-
-/** Room for the longest figure of a run, so that nothing moves while it plays. */
-function widthOf(scale: Scale | undefined, text: typeof timeText): string {
-  if (scale === undefined) return '5ch';
-  const ends = [0, scale.recording.frames - 1].map((frame) => text(scale, frame).length);
-  return `${Math.max(...ends)}ch`;
-}
 
 /** Ticks of all events as one path on a field 1000 wide and 8 high; lift-offs and what ends a run stand taller. */
 function ticksOf(recording: Recording): string {
@@ -53,13 +19,10 @@ function ticksOf(recording: Recording): string {
     .join('');
 }
 
-/** The way of the run, to be scrubbed: a slider over frames. It moves with the playhead without React. */
-function Track({ scale }: { readonly scale: Scale | undefined }) {
-  const { player, playhead } = useBench();
+/** Moves the thumb of the track, and what a screen reader hears of it, with the playhead; without React. */
+function useThumb(scale: Scale | undefined, last: number) {
+  const { playhead } = useBench();
   const track = useRef<HTMLDivElement>(null);
-  const last = Math.max(0, (scale?.recording.frames ?? 1) - 1);
-  const ticks = useMemo(() => (scale === undefined ? '' : ticksOf(scale.recording)), [scale]);
-
   useEffect(() => {
     const show = (frame: number): void => {
       const element = track.current;
@@ -73,7 +36,15 @@ function Track({ scale }: { readonly scale: Scale | undefined }) {
     show(playhead.frame);
     return playhead.watch(show);
   }, [playhead, scale, last]);
+  return track;
+}
 
+/** The way of the run, to be scrubbed: a slider over frames. */
+function Track({ scale }: { readonly scale: Scale | undefined }) {
+  const { player } = useBench();
+  const last = Math.max(0, (scale?.recording.frames ?? 1) - 1);
+  const track = useThumb(scale, last);
+  const ticks = useMemo(() => (scale === undefined ? '' : ticksOf(scale.recording)), [scale]);
   const scrub = (event: PointerEvent<HTMLDivElement>): void => {
     const box = event.currentTarget.getBoundingClientRect();
     player.pause();
@@ -105,76 +76,6 @@ function Track({ scale }: { readonly scale: Scale | undefined }) {
       </div>
       <div className="track-thumb" />
     </div>
-  );
-}
-
-/** Time, station and frame on show, rewritten frame by frame without React. */
-function Readout({ scale }: { readonly scale: Scale | undefined }) {
-  const { playhead } = useBench();
-  const time = useRef<HTMLElement>(null);
-  const station = useRef<HTMLElement>(null);
-  const frame = useRef<HTMLElement>(null);
-  const frames = scale?.recording.frames ?? 0;
-
-  useEffect(() => {
-    const show = (now: number): void => {
-      if (time.current !== null) time.current.textContent = scale === undefined ? '–' : timeText(scale, now);
-      if (station.current !== null)
-        station.current.textContent = scale === undefined ? '–' : stationText(scale, now);
-      if (frame.current !== null) frame.current.textContent = frames === 0 ? '–' : String(now + 1);
-    };
-    show(playhead.frame);
-    return playhead.watch(show);
-  }, [playhead, scale, frames]);
-
-  return (
-    <dl className="readout">
-      <div>
-        <dt>time</dt>
-        <dd>
-          <b ref={time} style={{ width: widthOf(scale, timeText) }} /> s
-        </dd>
-      </div>
-      <div>
-        <dt>station</dt>
-        <dd>
-          <b ref={station} style={{ width: widthOf(scale, stationText) }} /> {scale?.length.unit ?? ''}
-        </dd>
-      </div>
-      <div>
-        <dt>frame</dt>
-        <dd>
-          <b ref={frame} style={{ width: `${String(frames).length}ch` }} />
-          <span className="of"> of {frames}</span>
-        </dd>
-      </div>
-    </dl>
-  );
-}
-
-/** What happens next, in words; changes only when the playhead passes an event. */
-function NextEvent({ scale }: { readonly scale: Scale | undefined }) {
-  const bench = useBench();
-  const text = useRef<HTMLSpanElement>(null);
-  const { playhead } = bench;
-  useEffect(() => {
-    const show = (frame: number): void => {
-      if (text.current === null) return;
-      const next = scale === undefined ? undefined : eventAfter(scale.recording, frame);
-      const none = scale === undefined ? '' : 'no further event';
-      const words = next === undefined ? none : eventWords(next.event);
-      if (text.current.textContent === words) return;
-      text.current.textContent = words;
-      text.current.title = words;
-    };
-    show(playhead.frame);
-    return playhead.watch(show);
-  }, [playhead, scale]);
-  return (
-    <p className="next-event">
-      <span className="soft">next </span>
-      <span ref={text} />
-    </p>
   );
 }
 

@@ -6,6 +6,7 @@ import './fonts.css';
 import './base.css';
 import './shell.css';
 import './side.css';
+import './panels.css';
 import './fields.css';
 import './timeline.css';
 import { App } from './App.tsx';

@@ -1,7 +1,8 @@
 import { useMemo, useState } from 'react';
 import { useDocument } from '../app/workbench.ts';
+import type { Json } from '../documents/json.ts';
 import { FigureField } from './fields/FigureField.tsx';
-import { type Block, formOf, found, type Group, type Row } from './fields/layout.ts';
+import { type Block, formOf, found, type Group, type Row, sameForm } from './fields/layout.ts';
 
 /** Groups that stand open in the beginning: the first ones with a pivot, which is what there is to tune. */
 const OPEN_AT_FIRST = 1;
@@ -51,13 +52,22 @@ function hasPivot({ blocks }: Group): boolean {
   return blocks.some(({ rows }) => rows.some(({ label }) => label === 'pivot'));
 }
 
+/** The form of the document; made anew only when more than figures changed, so that a drag stays smooth. */
+function useForm(raw: Json): readonly Group[] {
+  const [kept, keep] = useState(() => ({ raw, form: raw === null ? [] : formOf(raw) }));
+  if (sameForm(kept.raw, raw)) return kept.form;
+  const form = raw === null ? [] : formOf(raw);
+  keep({ raw, form });
+  return form;
+}
+
 /** Every figure of the document that a builder may change, part by part, generated from the document's schema. */
 export function Fields() {
   const raw = useDocument((state) => state.raw);
   const opening = useDocument((state) => state.opening);
   const [search, setSearch] = useState('');
   const [toggled, setToggled] = useState<ReadonlyMap<string, boolean>>(new Map());
-  const form = useMemo(() => (raw === null ? [] : formOf(raw)), [raw]);
+  const form = useForm(raw);
   const groups = useMemo(() => found(form, search), [form, search]);
   const atFirst = useMemo(
     () =>

@@ -146,3 +146,20 @@ describe('a long run', () => {
     expect(complaints).toEqual([]);
   });
 });
+
+describe('a run that cannot be', () => {
+  it('says why, keeps the last one on show, and goes on once that is mended', async () => {
+    const { page, complaints } = await open();
+    await page.getByLabel('Find a figure').fill('substep');
+    await page.getByLabel('Run substep').fill('10 ms');
+    await page.getByLabel('Run substep').press('Enter');
+    await page.locator('.run-end').waitFor();
+    expect((await page.locator('.run-end').textContent())?.length).toBeGreaterThan(30);
+    expect(await page.locator('.verdict').count()).toBe(5);
+    await page.getByLabel('Run substep').fill('');
+    await page.getByLabel('Run substep').press('Enter');
+    await solved(page);
+    expect(await page.locator('.run-end').count()).toBe(0);
+    expect(complaints).toEqual([]);
+  });
+});

@@ -94,6 +94,28 @@ function useDrag({ move, shown, nextGesture }: ReturnType<typeof useField>, abou
   };
 }
 
+/** What the document's check has against this figure, or against the point that it speaks for. */
+function useOwnProblem({ path }: Field, speaksForPair: boolean): string | undefined {
+  const problems = useDesk((desk) => desk.problems);
+  return useMemo(() => {
+    const places = [pathText(path), ...(speaksForPair ? [pathText(path.slice(0, -1))] : [])];
+    return problems.find((each) => each.severity === 'error' && places.includes(each.path))?.message;
+  }, [problems, path, speaksForPair]);
+}
+
+/** Enter takes the text, Escape drops it, arrows move the figure. */
+function keysOf({ commit, move, setDraft }: ReturnType<typeof useField>) {
+  return (event: KeyboardEvent<HTMLInputElement>): void => {
+    if (event.key === 'Enter') commit(event.currentTarget.value);
+    else if (event.key === 'Escape') setDraft(undefined);
+    else if (event.key === 'ArrowUp') move(factorOf(event));
+    else if (event.key === 'ArrowDown') move(-factorOf(event));
+    else return;
+    event.preventDefault();
+    event.stopPropagation();
+  };
+}
+
 interface FigureFieldProps {
   readonly field: Field;
   readonly label: string;
@@ -108,29 +130,11 @@ export function FigureField({ field, label, name, speaksForPair = false }: Figur
   const id = useId();
   const state = useField(field);
   const drag = useDrag(state, field.about);
-  const problems = useDesk((desk) => desk.problems);
-  const places = useMemo(
-    () => [pathText(field.path), ...(speaksForPair ? [pathText(field.path.slice(0, -1))] : [])],
-    [field.path, speaksForPair],
-  );
-  const own = useMemo(
-    () => problems.find(({ path, severity }) => severity === 'error' && places.includes(path))?.message,
-    [problems, places],
-  );
+  const own = useOwnProblem(field, speaksForPair);
   const { about } = field;
   const message = state.message ?? own;
   const range = rangeWords(about);
   const edited = state.value !== state.written;
-
-  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
-    if (event.key === 'Enter') state.commit(event.currentTarget.value);
-    else if (event.key === 'Escape') state.setDraft(undefined);
-    else if (event.key === 'ArrowUp') state.move(factorOf(event));
-    else if (event.key === 'ArrowDown') state.move(-factorOf(event));
-    else return;
-    event.preventDefault();
-    event.stopPropagation();
-  };
   return (
     <div className="figure" data-edited={edited} data-wrong={message !== undefined}>
       <label htmlFor={id} title={about.description} {...drag}>
@@ -153,7 +157,7 @@ export function FigureField({ field, label, name, speaksForPair = false }: Figur
         onBlur={(event) => {
           if (state.draft !== undefined) state.commit(event.currentTarget.value);
         }}
-        onKeyDown={onKeyDown}
+        onKeyDown={keysOf(state)}
       />
       {message === undefined ? null : (
         <p className="field-problem" id={`${id}-problem`} role="alert">

@@ -155,6 +155,14 @@ function groundGroup(document: Json): Group {
   return { id: 'ground', title: 'Ground', blocks };
 }
 
+function criteriaGroup(document: Json): Group {
+  const blocks = entriesOf(document, ['criteria']).map((entry) => {
+    const title = kindTitle(document, entry);
+    return blockOf(document, entry, title, '');
+  });
+  return { id: 'criteria', title: 'Asked for', blocks };
+}
+
 /** Figures that belong to no part: gravity, the scale, the reference point. */
 function vehicleGroup(document: Json, parts: ReturnType<typeof attached>, members: readonly string[]): Group {
   const loose = parts.filter(({ owner }) => !members.includes(owner)).map(({ block }) => block);
@@ -172,7 +180,7 @@ function vehicleGroup(document: Json, parts: ReturnType<typeof attached>, member
   };
 }
 
-/** The whole form of a document: drive, members, chassis, ground, run. Groups without figures are left out. */
+/** The whole form of a document: drive, members, chassis, ground, run, what is asked for. Groups without figures are left out. */
 export function formOf(document: Json): readonly Group[] {
   const parts = attached(document);
   const members = memberGroups(document, parts);
@@ -183,10 +191,32 @@ export function formOf(document: Json): readonly Group[] {
     vehicleGroup(document, parts, names),
     groundGroup(document),
     single(document, 'run', 'Run', ['run']),
+    criteriaGroup(document),
   ];
   return groups
     .map((group) => ({ ...group, blocks: group.blocks.filter(({ rows }) => rows.length > 0) }))
     .filter(({ blocks }) => blocks.length > 0);
+}
+
+/** A figure as a document has it: a number, or text that begins like one. */
+const isFigureValue = (value: Json | undefined): boolean =>
+  typeof value === 'number' || (typeof value === 'string' && /^\s*[-+−.\d]/.test(value));
+
+/**
+ * Whether two documents have the same form: they differ in nothing but figures. Quick for a document and its edited
+ * successor, which share what did not change.
+ */
+export function sameForm(a: Json | undefined, b: Json | undefined): boolean {
+  if (a === b) return true;
+  if (isList(a) && isList(b)) return a.length === b.length && a.every((item, i) => sameForm(item, b[i]));
+  if (isObject(a) && isObject(b)) {
+    const keys = Object.keys(a);
+    return (
+      keys.length === Object.keys(b).length &&
+      keys.every((key) => Object.hasOwn(b, key) && sameForm(a[key], b[key]))
+    );
+  }
+  return isFigureValue(a) && isFigureValue(b);
 }
 
 /** The groups that hold something with all these words in title, kind or label; blocks and rows without are left out. */

@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { pathText } from '../../../shared/path.ts';
-import type { Json } from '../../../src/documents/json.ts';
-import { formOf, found, type Group } from '../../../src/panels/fields/layout.ts';
+import { type Json, withValue } from '../../../src/documents/json.ts';
+import { formOf, found, type Group, sameForm } from '../../../src/panels/fields/layout.ts';
 
 const FOLDER = fileURLToPath(new URL('../../../scenarios', import.meta.url));
 const scenario = (name: string) => JSON.parse(readFileSync(join(FOLDER, name), 'utf8')) as Json;
@@ -73,5 +73,15 @@ describe('the form of figures', () => {
     const points = Array.from({ length: 500 }, (_, i) => ({ x: i, z: 0 }));
     const document = { ground: [{ kind: 'table', points }] } as unknown as Json;
     expect(pathsOf(formOf(document)).filter((path) => path.startsWith('ground'))).toEqual([]);
+  });
+
+  it('is the same for documents that differ only in figures, and another one for a new part, kind or name', () => {
+    const document = scenario('corrie-6x6.json');
+    const path = ['vehicle', 'members', 1, 'pivot', 'x'];
+    expect(sameForm(document, withValue(document, path, 0.3))).toBe(true);
+    expect(sameForm(document, withValue(document, path, '-31 cm'))).toBe(true);
+    expect(sameForm(document, withValue(document, ['vehicle', 'members', 1, 'name'], 'other'))).toBe(false);
+    expect(sameForm(document, withValue(document, ['run', 'frames'], 120))).toBe(false);
+    expect(sameForm(document, scenario('tarn-8x8.json'))).toBe(false);
   });
 });
