@@ -38,7 +38,8 @@ export class Ending {
     if (Math.abs(plant.k.angle[0] as number) > tipped) return { kind: 'tipped', time, station };
     const cause = this.#stuck(plant, time, station);
     if (cause !== undefined) return { kind: 'stuck', time, station, cause };
-    return time >= most ? { kind: 'time-up', time, station } : undefined;
+    // frames lie at sums of substeps: one that is rounding short of the time is at it
+    return time >= most * (1 - 1e-9) ? { kind: 'time-up', time, station } : undefined;
   }
 
   /** No progress over the whole window while torque or grip was at its limit for most of it: why, or undefined. */
