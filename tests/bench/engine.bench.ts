@@ -1,7 +1,7 @@
 /*
- * What the engine costs. Every row of the table is wall time over runs; the lines above it take processor time, which other
- * work on the machine leaves alone, and turn it into the figures that the project promises: flagship at least 40 times faster than real time on one core, events and recording included, and
- * a recording of 20,000 frames under 40 MB.
+ * What the engine costs. Every row of the table is wall time over runs. The lines above it take processor time, which
+ * other work on the machine leaves alone, and turn it into the figures that the project promises: flagship at least 40
+ * times faster than real time on one core, events and recording included, and 20,000 frames of it under 40 MB.
  */
 import { readFileSync } from 'node:fs';
 import { bench, describe } from 'vitest';

@@ -11,6 +11,7 @@
  * locked wheel (slopes).
  */
 import { describe, expect, it } from 'vitest';
+import { standAt } from '../../sim/statics/stand.ts';
 import { g, normalsOf, type Rig, type RigAxle, slope, standOf } from '../rigs/vehicle.ts';
 
 const degree = Math.PI / 180;
@@ -30,8 +31,16 @@ const axle = (name: string, x: number, more: Partial<RigAxle> = {}): RigAxle => 
 /** Weight of one wheel of these rigs, N: it stands on the ground by itself, whatever carries the rest. */
 const ownWeight = 0.02 * g;
 
-/** Loads of a rig on its ground, N. */
-const loadsOf = (rig: Rig) => standOf(rig).standing.loads;
+/** Loads of a rig on its ground, N: let come to rest by the engine, and the same from the solver of equilibrium. */
+function loadsOf(rig: Rig): readonly number[] {
+  const { plant, standing } = standOf(rig);
+  const found = standAt(plant.mechanism, plant.ground, standing.station);
+  if (found.kind !== 'stands') throw new Error(`the solver of equilibrium says: ${found.kind}`);
+  standing.loads.forEach((load, i) => {
+    expect(Math.abs((found.standing.loads[i] as number) / load - 1)).toBeLessThan(1e-5);
+  });
+  return standing.loads;
+}
 
 /** Every load within 0.1 % of what is expected. */
 function agree(found: readonly number[], expected: readonly number[]): void {
