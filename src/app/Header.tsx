@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { demos } from '../documents/demos.ts';
 import { isEdited, redo, undo } from '../store/document.ts';
 import { pickAndOpen, save, takeDemo } from './actions.ts';
@@ -11,6 +11,9 @@ function DocumentTitle() {
   const name = useDocument((state) => state.name);
   const title = useDocument(({ raw }) => (raw as { title?: string } | null)?.title);
   const edited = useDocument(isEdited);
+  useEffect(() => {
+    document.title = title === undefined ? 'Axlewright' : `${edited ? '• ' : ''}${title} · Axlewright`;
+  }, [title, edited]);
   return (
     <div className="document-title">
       <h1 title={title}>{title ?? ' '}</h1>

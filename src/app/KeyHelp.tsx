@@ -8,6 +8,7 @@ const names: Readonly<Record<string, string>> = {
   ArrowRight: '→',
   ArrowLeft: '←',
   '-': '−',
+  Escape: 'Esc',
 };
 
 /** 'Shift+ArrowRight' as the caps of the keys to press. */
@@ -26,14 +27,8 @@ export function KeyHelp() {
   const singleKeys = useSettings((state) => state.singleKeys);
   const sheet = useRef<HTMLElement>(null);
   useEffect(() => {
-    if (!open) return;
-    const onKey = (event: globalThis.KeyboardEvent): void => {
-      if (event.key === 'Escape') notices.setState({ help: false });
-    };
-    sheet.current?.focus();
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [open, notices]);
+    if (open) sheet.current?.focus();
+  }, [open]);
   if (!open) return null;
   return (
     <section className="sheet" aria-label="Keys" ref={sheet} tabIndex={-1}>

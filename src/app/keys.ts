@@ -16,6 +16,12 @@ export interface KeyRow {
 /** Frames by which the arrow keys move with Shift. */
 const STRIDE = 10;
 
+/** Closes the list of keys; without it, calls the run off. */
+function giveUp({ notices, desk }: Workbench): void {
+  if (notices.getState().help) notices.setState({ help: false });
+  else if (desk.state().phase.kind === 'running') desk.cancel();
+}
+
 export const keyTable: readonly KeyRow[] = [
   { group: 'Play', keys: [' '], says: 'play or pause', run: ({ player }) => player.toggle() },
   { group: 'Play', keys: ['ArrowRight'], says: 'one frame on', run: ({ player }) => player.step(1) },
@@ -81,6 +87,7 @@ export const keyTable: readonly KeyRow[] = [
   },
   { group: 'Document', keys: ['k'], says: 'keep this run to compare with', run: ({ desk }) => desk.keep() },
   { group: 'Document', keys: ['c'], says: 'compare with no run', run: ({ desk }) => desk.clear() },
+  { group: 'Document', keys: ['Escape'], says: 'cancel the run', run: giveUp },
   {
     group: 'Document',
     keys: ['?'],
@@ -108,6 +115,7 @@ const takesSpace = 'button, a, summary, [role=button], [role=tab], [role=switch]
 function isTaken(target: EventTarget | null, spelt: string): boolean {
   if (!(target instanceof Element)) return false;
   if (target.closest('dialog') !== null) return true;
+  if (spelt === 'Escape') return document.querySelector(':popover-open') !== null;
   if (spelt.startsWith('Ctrl+'))
     return spelt !== 'Ctrl+s' && spelt !== 'Ctrl+o' && target.closest(typesInto) !== null;
   if (target.closest(typesInto) !== null) return true;

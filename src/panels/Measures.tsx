@@ -95,9 +95,9 @@ export function Measures() {
       <dl className="facts">
         <dt>mass</dt>
         <dd>{formatQuantity(report.mass, 'mass')}</dd>
-        <dt>centre of gravity, drawn</dt>
+        <dt>centre of gravity, as drawn</dt>
         <dd>
-          {formatQuantity(report.cg.x, 'length')} forward, {formatQuantity(report.cg.z, 'length')} up
+          x {formatQuantity(report.cg.x, 'length')}, z {formatQuantity(report.cg.z, 'length')}
         </dd>
         <dt>pitch inertia</dt>
         <dd>{formatQuantity(report.pitchInertia, 'inertia')}</dd>

@@ -1,7 +1,7 @@
 import type { RunEnd, RunEvent } from '../../shared/recording.ts';
 import { formatQuantity } from '../../shared/units.ts';
 
-const station = (metres: number): string => `at ${formatQuantity(metres, 'length')}`;
+const station = (metres: number): string => `at ${formatQuantity(metres, 'length', 4)}`;
 
 /** What happened, in a few words with its place: 'middle lifts off at 843 mm'. */
 export function eventWords(event: RunEvent): string {

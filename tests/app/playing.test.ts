@@ -102,6 +102,20 @@ describe('the keys', () => {
     expect(await readout(page, 'frame')).toBe(2);
   });
 
+  it('close with Escape what is open', async () => {
+    const { page } = await open();
+    await page.keyboard.press('?');
+    const sheet = page.getByRole('region', { name: 'Keys' });
+    await sheet.waitFor();
+    await page.keyboard.press('Escape');
+    await sheet.waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: 'Demos' }).click();
+    const menu = page.getByRole('navigation', { name: 'Demos' });
+    await menu.waitFor();
+    await page.keyboard.press('Escape');
+    await menu.waitFor({ state: 'hidden' });
+  });
+
   it('leave a figure alone while it is being typed into', async () => {
     const { page } = await open();
     const field = page.getByLabel('Find a figure');
