@@ -228,7 +228,7 @@ describe('--out', () => {
     const first = await run(['drive', 'cart.json', '--out', 'results/one']);
     const second = await run(['drive', 'cart.json', '--out', 'results/two']);
     expect([first.code, second.code]).toEqual([0, 0]);
-    const names = ['events.csv', 'loads.svg', 'recording.csv', 'report.json'];
+    const names = ['events.csv', 'joints.csv', 'loads.svg', 'members.csv', 'recording.csv', 'report.json'];
     expect(readdirSync(join(folder, 'results', 'one')).sort()).toEqual(names);
     for (const name of names) {
       expect(read('results', 'one', name), name).toBe(read('results', 'two', name));

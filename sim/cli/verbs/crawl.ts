@@ -12,8 +12,8 @@ export const crawl = scenarioVerb<CrawlFlags>({
   mode: 'crawl',
   summary: 'cross the ground in balance, too slowly for inertia: loads, thrust, forces in every joint',
   examples: [
-    ['axlewright crawl corrie-6x6', 'the greatest force in every joint, and where'],
-    ['axlewright crawl my-truck.json --sharing equal-torque --regardless', 'open splits, grip or not'],
+    ['axlewright crawl corrie-6x6', 'the greatest force in each joint'],
+    ['axlewright crawl my-truck.json --sharing equal-torque', 'with open differentials throughout'],
   ],
   options: (command: Command) =>
     command
