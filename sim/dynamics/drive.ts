@@ -8,7 +8,7 @@ import { Ending, type Goal } from './ending.ts';
 import type { Command, Plant } from './plant.ts';
 import { Reactions } from './reactions.ts';
 import { findDivergence } from './sanity.ts';
-import { settle } from './settle.ts';
+import { setDown } from './settle.ts';
 import { type Before, energyOf, snapshotOf } from './snapshot.ts';
 import { chooseSubstep } from './substep.ts';
 import { Watch } from './watch.ts';
@@ -39,7 +39,7 @@ export function record(
   tell?: (progress: Progress) => void,
 ): Recording {
   const substep = chooseSubstep(mechanism, course.rate, course.substep);
-  const { plant, standing } = settle(mechanism, ground, course.start);
+  const { plant, standing } = setDown(mechanism, ground, course.start);
   const run = new Run(plant, course, substep.h, substep.perFrame);
   const end = run.toTheEnd(tell);
   const { frames, block } = run.frames.pack();

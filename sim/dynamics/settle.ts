@@ -4,6 +4,7 @@ import type { Standing } from '../../shared/recording.ts';
 import type { Ground } from '../ground/ground.ts';
 import { heightAt } from '../ground/query.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
+import { standAt } from '../statics/stand.ts';
 import { distanceToGround } from '../tyre/touch.ts';
 import { modesOf } from './modes.ts';
 import { type Command, Plant } from './plant.ts';
@@ -47,6 +48,24 @@ export function settle(mechanism: Mechanism, ground: Ground, station: number): S
     residual = rest(plant, h, { kind: 'park', drag: 2 * lowest }, most);
   }
   return { plant, standing: standingOf(plant, residual) };
+}
+
+/**
+ * Puts the vehicle where a drive begins: in the equilibrium that statics finds there, which is the answer that `stand`
+ * gives too. On a slope it is then parked for a moment, so that friction takes hold; its wheels may share that friction a
+ * little differently from the equilibrium, since how locked wheels share it depends on how they came there. Where statics
+ * finds no equilibrium the vehicle is let sink by itself.
+ */
+export function setDown(mechanism: Mechanism, ground: Ground, station: number): Settled {
+  const stood = standAt(mechanism, ground, station);
+  if (stood.kind !== 'stands') return settle(mechanism, ground, station);
+  const plant = new Plant(mechanism, ground, stood.standing.poses);
+  const h = 0.25 / stiffestMotion(mechanism).frequency;
+  const drag = 2 * Math.sqrt(mechanism.gravity / mechanism.size);
+  // lets dry friction take the pose that it finds
+  plant.evaluate(h, { kind: 'settle', drag, hold: { stiffness: 0, x: 0 } });
+  if (stood.grip > 0) rest(plant, h, { kind: 'park', drag }, Math.ceil(longest / (drag * h)));
+  return { plant, standing: stood.standing };
 }
 
 /** Substeps until nothing moves and forces balance; returns the unbalanced force over the weight. */
