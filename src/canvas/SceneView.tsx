@@ -4,7 +4,12 @@ import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
 import { Legend } from './Legend.tsx';
 import { type Live, openLive } from './live.ts';
+import type { PivotMap } from './pivotMap.ts';
+import type { Sight } from './sight.ts';
 import './scene.css';
+
+/** Which forces the picture shows. */
+export type ForcesShown = 'wheels' | 'joints';
 
 export interface SceneViewProps {
   readonly solved: Solved | null;
@@ -17,6 +22,12 @@ export interface SceneViewProps {
   readonly follow: boolean;
   /** The user has moved the picture by hand (false). */
   readonly onFollow: (follow: boolean) => void;
+  /** Is told what the picture shows, for what lies over it. */
+  readonly sight?: Sight;
+  /** A map to draw on the vehicle. */
+  readonly map?: PivotMap | null;
+  /** Forces to show: those of the ground on the wheels, or those in pins, rods and arms as well. */
+  readonly forces?: ForcesShown;
 }
 
 /** What a screen reader is told of the picture; figures over time are in the charts' captions and tables. */
