@@ -39,8 +39,13 @@ export const chassisMeasure: MeasureKind = {
   measure: ({ recording }) => [
     peak(recording, 'pitch', pitchUp, greatestOf),
     peak(recording, 'pitch', pitchDown, leastOf),
-    peak(recording, 'heaveAcceleration', heaveUp, greatestOf),
-    peak(recording, 'heaveAcceleration', heaveDown, leastOf),
+    // a crawl has no inertia
+    ...(recording.mode === 'drive'
+      ? [
+          peak(recording, 'heaveAcceleration', heaveUp, greatestOf),
+          peak(recording, 'heaveAcceleration', heaveDown, leastOf),
+        ]
+      : []),
   ],
 };
 
