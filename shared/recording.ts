@@ -175,7 +175,14 @@ export interface WheelEvent<K extends string> extends EventPlace {
 export type RunEnd =
   | { readonly kind: 'arrived'; readonly time: number; readonly station: number }
   | { readonly kind: 'time-up'; readonly time: number; readonly station: number }
-  | { readonly kind: 'stuck'; readonly time: number; readonly station: number; readonly cause: string }
+  | {
+      readonly kind: 'stuck';
+      readonly time: number;
+      readonly station: number;
+      readonly cause: string;
+      /** What there was too little of, where a crawl ended for want of one of these. */
+      readonly by?: 'grip' | 'torque';
+    }
   | { readonly kind: 'tipped'; readonly time: number; readonly station: number }
   | {
       readonly kind: 'diverged';

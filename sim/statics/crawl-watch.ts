@@ -2,6 +2,17 @@ import type { RunEvent } from '../../shared/recording.ts';
 import type { Snapshot } from '../frames/frames.ts';
 import type { Balance } from './balance.ts';
 
+/** Why a vehicle gets no further: what there is too little of, and that in words. */
+export interface Shortage {
+  readonly by?: 'grip' | 'torque';
+  readonly cause: string;
+}
+
+/** Use of grip that is no more than rounding: a vehicle without any grip or drive still stands on the level. */
+const rounding = 1e-6;
+
+const spoken = (figure: number): string => Math.abs(figure).toPrecision(3);
+
 /** A wheel in the air. */
 interface Flight {
   readonly time: number;
@@ -145,18 +156,19 @@ export class CrawlWatch {
   }
 
   /** Why the vehicle gets no further, if grip or torque would not do at the last station. */
-  limit(): string | undefined {
+  limit(): Shortage | undefined {
     const { wheels, mechanism } = this.#balance;
-    const short = mechanism.wheels.flatMap((wheel, w) => {
+    const short = mechanism.wheels.flatMap((wheel, w): Shortage[] => {
       const state = wheels[w];
       if (!state || !wheel.driven || state.normal <= 0) return [];
-      if (Math.abs(state.use) > 1.0001 * wheel.tyre.grip)
+      const { name, tyre, torqueLimit } = wheel;
+      if (Math.abs(state.use) > 1.0001 * tyre.grip + rounding)
         return [
-          `${wheel.name} needs a grip of ${Math.abs(state.use).toPrecision(3)} and has ${wheel.tyre.grip.toPrecision(3)}`,
+          { by: 'grip', cause: `${name} needs a grip of ${spoken(state.use)} and has ${spoken(tyre.grip)}` },
         ];
-      if (Math.abs(state.torque) > 1.0001 * wheel.torqueLimit)
+      if (Math.abs(state.torque) > 1.0001 * torqueLimit + rounding * state.moment)
         return [
-          `${wheel.name} needs ${Math.abs(state.torque).toPrecision(3)} N·m and has ${wheel.torqueLimit.toPrecision(3)}`,
+          { by: 'torque', cause: `${name} needs ${spoken(state.torque)} N·m and has ${spoken(torqueLimit)}` },
         ];
       return [];
     });

@@ -3,10 +3,11 @@ import { Frames, namesOf } from '../frames/frames.ts';
 import type { Ground } from '../ground/ground.ts';
 import type { DriveShare, Mechanism } from '../mechanism/mechanism.ts';
 import { Balance } from './balance.ts';
-import { CrawlWatch } from './crawl-watch.ts';
+import { CrawlWatch, type Shortage } from './crawl-watch.ts';
 import { Instant } from './instant.ts';
+import { type Pressed, Presser } from './press.ts';
 import { Solver } from './solve.ts';
-import { type Stand, standAt, standWords } from './stand.ts';
+import { type Stand, standAt, standWords, tipped } from './stand.ts';
 
 /** What a crossing is asked for; stations in m. */
 export interface Crossing {
@@ -30,6 +31,8 @@ const leapShares = [1 / 64, 1 / 16, 1 / 4, 1, 2];
 /** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
 const leapTurn = 0.2;
 const leapSlide = 0.4;
+/** A drop that turns the chassis by more than this is a fall, rad (definition of our own). */
+const fallen = 0.5;
 
 /** The crossing under way: where it is, where it was, and what it wrote down. */
 export class Crawl {
@@ -94,7 +97,9 @@ export class Crawl {
         continue;
       }
       if (found === 'lost') {
-        const landed = this.#leap(usual);
+        const pressed = this.#press(next);
+        if (pressed.kind === 'stuck' && !this.#crossing.regardless) return this.#stuck(pressed);
+        const landed = pressed.kind === 'balanced' ? next : this.#leap(usual);
         if (landed === undefined) return this.#lost(next);
         next = landed;
       }
@@ -151,12 +156,29 @@ export class Crawl {
   }
 
   /**
+   * Where the branch ends the vehicle is held by a horizontal force, with the thrust that it has, and the thrust is then
+   * raised (or lowered) until the hold has nothing left to do, as a driver would; suspensions may snap on the way. 'stuck':
+   * grip or torque run out first, or no thrust does it. 'falls': it keeps no pose even held.
+   */
+  #press(station: number): Pressed {
+    const { watch } = this;
+    const presser = new Presser(this.#solver, station, this.#sense, () => watch.limit());
+    this.#trial.set(this.#now);
+    const pressed = presser.press(this.#trial);
+    if (pressed.kind !== 'balanced') return pressed;
+    if (this.#topples()) return { kind: 'falls' };
+    if (presser.snapped || this.#leaps()) watch.jump(station, this.#now, this.#trial);
+    return pressed;
+  }
+
+  /**
    * The branch ends here: the vehicle sinks from its last pose to the next one that is stable. When thrust stands in the
    * way of that, it sinks while it is held horizontally, and thrust takes over from the hold.
    */
   #jump(station: number): boolean {
     this.#trial.set(this.#now);
     if (!this.#solver.sink(this.#trial, station).found && !this.#sinkHeld(station)) return false;
+    if (this.#topples()) return false;
     this.watch.jump(station, this.#now, this.#trial);
     return true;
   }
@@ -188,21 +210,30 @@ export class Crawl {
     if (this.#crossing.forces ?? true) this.frames.addForces(this.#instant.forces(this.#now));
     this.watch.look(station, snapshot);
     if (this.#crossing.regardless) return undefined;
-    const cause = this.watch.limit();
-    return cause === undefined ? undefined : { kind: 'stuck', time: snapshot.run.time, station, cause };
+    const short = this.watch.limit();
+    return short && this.#stuck(short);
   }
 
-  /** Why there is no balance beyond the last station. */
+  #stuck({ cause, by }: Shortage): RunEnd {
+    const place = { time: this.#instant.timeAt(this.#station), station: this.#station };
+    return { kind: 'stuck', ...place, cause, ...(by === undefined ? {} : { by }) };
+  }
+
+  /** What became of a vehicle that fell from its pose and found no other: let go with its last thrust, where does it end? */
   #lost(station: number): RunEnd {
-    const time = this.#instant.timeAt(this.#station);
-    const { mechanism, ground } = this.#balance;
-    const parked = standAt(mechanism, ground, station);
-    if (parked.kind === 'tips') return { kind: 'tipped', time, station: this.#station };
-    const cause =
-      parked.kind === 'slides'
-        ? `no thrust holds it there: it slides, and would need a grip of ${parked.wants.toPrecision(3)} (it has ${parked.has.toPrecision(3)})`
-        : 'no thrust of the driven wheels holds it there';
-    return { kind: 'stuck', time, station: this.#station, cause };
+    this.#trial.set(this.#now);
+    this.#solver.held = true;
+    const landed = this.#solver.sink(this.#trial, station);
+    this.#solver.held = false;
+    if (this.#topples() || !landed.found)
+      return { kind: 'tipped', time: this.#instant.timeAt(this.#station), station: this.#station };
+    return this.#stuck({ cause: 'it drops, and where it lands no thrust of the driven wheels holds it' });
+  }
+
+  /** Whether the trial lies on its nose or tail, or so much further over than before that it fell rather than dropped. */
+  #topples(): boolean {
+    const pitch = this.#trial[1] as number;
+    return Math.abs(pitch) > tipped || Math.abs(pitch - (this.#now[1] as number)) > fallen;
   }
 }
 

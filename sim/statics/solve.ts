@@ -26,6 +26,10 @@ export class Solver {
   readonly #step: Float64Array;
   readonly #matrix: Float64Array;
   readonly #mostTurn: number;
+  /** Keeps the thrust as it is: a horizontal force at the reference point does what it leaves undone. */
+  held = false;
+  /** That force, N, forward positive. */
+  push = 0;
 
   constructor(balance: Balance) {
     // no hub may be carried through the ground in one step: from below it feels no ground, and the search would end with
@@ -44,22 +48,19 @@ export class Solver {
     let least = Number.POSITIVE_INFINITY;
     let share = 1;
     for (let n = 0; n < most; n++) {
-      balance.evaluate(y, station);
-      const residual = balance.worst();
+      const residual = this.#evaluate(y, station);
       if (residual < balanced || (residual < asGoodAsItGets && residual > 0.5 * least))
         return { found: true, residual, iterations: n };
       // dry friction and stops bend the equations: a full step may hop from one side of a corner to the other for ever
       if (residual < least) least = residual;
       else if (n > patience) share = Math.max(0.1, 0.6 * share);
       if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
-      this.#matrix.set(balance.tangent);
-      for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
+      this.#fill();
       if (!solveInPlace(this.#matrix, this.#step, balance.count, balance.count))
         return { found: false, residual, iterations: n };
       this.#take(y, this.#step, share);
     }
-    balance.evaluate(y, station);
-    const residual = balance.worst();
+    const residual = this.#evaluate(y, station);
     return { found: residual < balanced, residual, iterations: most };
   }
 
@@ -74,15 +75,13 @@ export class Solver {
     let pace = 0.01;
     let before = Number.POSITIVE_INFINITY;
     for (let n = 0; n < most; n++) {
-      balance.evaluate(y, station);
-      const residual = balance.worst();
+      const residual = this.#evaluate(y, station);
       if (residual < balanced || (residual < asGoodAsItGets && residual > 0.5 * before))
         return { found: true, residual, iterations: n };
       if (!Number.isFinite(residual)) return { found: false, residual, iterations: n };
       pace = Math.min(1e9, Math.max(1e-4, pace * Math.min(3, before / residual)));
       before = residual;
-      this.#matrix.set(balance.tangent);
-      for (let i = 0; i < balance.count; i++) this.#step[i] = -(balance.residual[i] as number);
+      this.#fill();
       // oil: the weight per wheel radius and unit of pseudo-time, on every freedom
       for (let i = 0; i < balance.chain.size; i++) {
         const oil = balance.chain.turns[i] ? balance.weight * size : balance.weight / size;
@@ -90,7 +89,7 @@ export class Solver {
         this.#matrix[at] = (this.#matrix[at] as number) - oil / pace;
       }
       // thrust gives way too: it falls while the ground pushes the vehicle on, and rises while it is held back
-      if (balance.thrustRow >= 0) {
+      if (balance.thrustRow >= 0 && !this.held) {
         const at = balance.thrustRow * (balance.count + 1);
         this.#matrix[at] = (this.#matrix[at] as number) + balance.weight / pace;
       }
@@ -99,6 +98,27 @@ export class Solver {
       this.#take(y, this.#step);
     }
     return { found: false, residual: before, iterations: most };
+  }
+
+  /** Evaluates the balance, without the row of the thrust while it is held. Gives the worst of what is left. */
+  #evaluate(y: Float64Array, station: number): number {
+    const { balance } = this;
+    balance.evaluate(y, station);
+    if (this.held) {
+      this.push = -(balance.residual[balance.thrustRow] as number);
+      balance.residual[balance.thrustRow] = 0;
+    }
+    return balance.worst();
+  }
+
+  /** Matrix and right-hand side of a step. */
+  #fill(): void {
+    const { count, thrustRow, tangent, residual } = this.balance;
+    this.#matrix.set(tangent);
+    for (let i = 0; i < count; i++) this.#step[i] = -(residual[i] as number);
+    if (!this.held) return;
+    this.#matrix.fill(0, thrustRow * count, (thrustRow + 1) * count);
+    this.#matrix[thrustRow * count + thrustRow] = 1;
   }
 
   /** Adds a share of a step, shortened as a whole so that no freedom moves further than it may. */

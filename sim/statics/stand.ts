@@ -34,7 +34,7 @@ export function standWords(stand: Exclude<Stand, { kind: 'stands' }>): string {
 }
 
 /** Chassis pitch beyond which a truck counts as tipped, rad. */
-const tipped = 1.3;
+export const tipped = 1.3;
 /** Horizontal force over weight under which no brake is needed. */
 const level = 1e-9;
 
