@@ -62,15 +62,18 @@ export interface StandOptions {
   readonly slope?: number;
   /** Names of mass items that are taken off. */
   readonly without?: readonly string[];
+  /** Holding torques instead of locked wheels, N·m per axle line by name, forward positive; others roll freely. */
+  readonly torques?: Readonly<Record<string, number>>;
 }
 
 /** Finds how the vehicle stands: loads (N, per axle line), travels (m), poses; or why it cannot stand there. */
 export function standOn(scenario: Scenario, options: StandOptions = {}): Stand {
-  const { source, station, slope, without = [] } = options;
+  const { source, station, slope, without = [], torques } = options;
   const ground = slope === undefined ? layGround(scenario, source) : evenSlope(slope);
   const masses = scenario.vehicle.masses.filter((item) => !without.includes(item.name));
   const mechanism = compile({ ...scenario, vehicle: { ...scenario.vehicle, masses } });
-  return standAt(mechanism, ground, station ?? (slope === undefined ? courseOf(scenario, ground).start : 0));
+  const at = station ?? (slope === undefined ? courseOf(scenario, ground).start : 0);
+  return standAt(mechanism, ground, at, torques && mechanism.wheels.map((w) => torques[w.name] ?? 0));
 }
 
 /** Ground that rises evenly at an angle (rad) through station 0. */

@@ -9,7 +9,7 @@ import {
   pointOf,
   pointRates,
 } from './chain.ts';
-import { Footing, type Thrust, type WheelBalance } from './footing.ts';
+import { Footing, hasUnknown, type Thrust, type WheelBalance } from './footing.ts';
 
 /** What is asked of the balance besides the mechanism itself. */
 export interface Asked {
@@ -81,8 +81,8 @@ export class Balance {
     this.chain = chainOf(mechanism);
     this.state = makeChainState(this.chain);
     const n = this.chain.size;
-    this.thrustRow = asked.thrust.kind === 'none' ? -1 : n;
-    this.rodRow = asked.thrust.kind === 'none' ? n : n + 1;
+    this.thrustRow = hasUnknown(asked.thrust) ? n : -1;
+    this.rodRow = hasUnknown(asked.thrust) ? n + 1 : n;
     this.count = this.rodRow + mechanism.rods.length;
     this.residual = new Float64Array(this.count);
     this.tangent = new Float64Array(this.count * this.count);

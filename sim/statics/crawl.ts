@@ -21,6 +21,8 @@ export interface Crossing {
   readonly regardless?: boolean;
   /** Whether the forces in joints and members are found and recorded too; they are when left out. */
   readonly forces?: boolean;
+  /** Told the unknowns of the balance at each station that is taken; they are overwritten by the next one. */
+  readonly seen?: (station: number, unknowns: Float64Array) => void;
 }
 
 /** Finest station step near a contact change, and where a jump is accepted, as shares of the usual step. */
@@ -105,7 +107,7 @@ export class Crawl {
       }
       const stuck = this.#accept(next);
       if (stuck) return stuck;
-      if (this.#sense * (until - next) < 1e-9 * usual)
+      if (this.#sense * (until - next) <= 1e-9 * usual)
         return { kind: 'arrived', time: this.#instant.timeAt(next), station: next };
       step = Math.min(usual, 2 * step);
       const left = this.#sense * (until - next);
@@ -209,6 +211,7 @@ export class Crawl {
     this.frames.add(snapshot);
     if (this.#crossing.forces ?? true) this.frames.addForces(this.#instant.forces(this.#now));
     this.watch.look(station, snapshot);
+    this.#crossing.seen?.(station, this.#now);
     if (this.#crossing.regardless) return undefined;
     const short = this.watch.limit();
     return short && this.#stuck(short);

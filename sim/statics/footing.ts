@@ -20,10 +20,17 @@ export interface WheelBalance {
   contact: number;
 }
 
-/** How the wheels push: freely rolling, parked with all wheels locked, or driven through a tree of locks and splits. */
+/**
+ * How the wheels push: freely rolling, parked with all wheels locked, driven through a tree of locks and splits, or held
+ * by given torques (N·m per axle line, forward positive; a wheel gives no more than its grip).
+ */
 export type Thrust =
   | { readonly kind: 'none' | 'parked' }
-  | { readonly kind: 'driven'; readonly share: DriveShare };
+  | { readonly kind: 'driven'; readonly share: DriveShare }
+  | { readonly kind: 'given'; readonly torques: readonly number[] };
+
+/** Whether a thrust brings an unknown with it that makes the forces along the ground balance. */
+export const hasUnknown = (thrust: Thrust): boolean => thrust.kind === 'parked' || thrust.kind === 'driven';
 
 /** One axle line with everything that its place in the chain brings. */
 interface Line {
@@ -165,6 +172,7 @@ export class Footing {
     line.useBy.fill(0);
     line.torqueBy.fill(0);
     if (this.#thrust.kind === 'parked') this.#hold(line, thrust);
+    else if (this.#thrust.kind === 'given') this.#give(line, this.#thrust.torques[w] ?? 0);
     else if (line.share) this.#split(line, line.share, w, thrust, rolling);
     else {
       out.use = this.#thrust.kind === 'none' ? 0 : -rolling;
@@ -182,6 +190,21 @@ export class Footing {
     line.useByThrust = 1;
     line.torqueByThrust = out.moment;
     for (let j = 0; j < line.torqueBy.length; j++) line.torqueBy[j] = thrust * (line.momentBy[j] as number);
+  }
+
+  /** A given torque, as far as grip carries it. */
+  #give(line: Line, torque: number): void {
+    const { out, wheel } = line;
+    out.use = 0;
+    out.torque = 0;
+    if (!(out.moment > 0)) return;
+    const use = torque / out.moment;
+    const capped = Math.abs(use) > wheel.tyre.grip;
+    out.use = capped ? Math.sign(use) * wheel.tyre.grip : use;
+    out.torque = out.use * out.moment;
+    const by = capped ? line.torqueBy : line.useBy;
+    const slope = capped ? out.use : -use / out.moment;
+    for (let j = 0; j < by.length; j++) by[j] = slope * (line.momentBy[j] as number);
   }
 
   #split(line: Line, share: Share, w: number, thrust: number, rolling: number): void {

@@ -22,12 +22,19 @@ export type Stand =
     }
   | { readonly kind: 'tips'; readonly towards: 'front' | 'rear' }
   | { readonly kind: 'slides'; readonly wants: number; readonly has: number }
+  | {
+      readonly kind: 'rolls';
+      /** Force along the level that is left over, N: forward positive. */
+      readonly force: number;
+    }
   | { readonly kind: 'none'; readonly residual: number };
 
 /** Why a vehicle does not stand, as a sentence. */
 export function standWords(stand: Exclude<Stand, { kind: 'stands' }>): string {
   if (stand.kind === 'tips')
     return `it tips over towards its ${stand.towards}: its centre of gravity does not lie between its wheels`;
+  if (stand.kind === 'rolls')
+    return `it rolls ${stand.force > 0 ? 'forward' : 'back'}: ${Math.abs(stand.force).toPrecision(3)} N are left over`;
   if (stand.kind === 'slides')
     return `it slides: it needs a grip of ${stand.wants.toPrecision(3)} and has ${stand.has.toPrecision(3)}`;
   return 'no balance was found: springs or bars may be too soft to carry it, so that a member leaves its travel';
@@ -35,6 +42,8 @@ export function standWords(stand: Exclude<Stand, { kind: 'stands' }>): string {
 
 /** Chassis pitch beyond which a truck counts as tipped, rad. */
 export const tipped = 1.3;
+/** Horizontal force over weight that given torques may leave over: rounding of the torques that someone typed. */
+const heldWithin = 1e-3;
 /** Horizontal force over weight under which no brake is needed. */
 const level = 1e-9;
 
@@ -42,8 +51,15 @@ const level = 1e-9;
  * Sets the vehicle down at a station (m, of its reference point) and finds how it stands: loads, pose, grip. On level
  * contact its wheels roll freely, so no horizontal force is in the loads; where the ground pushes it along, its wheels
  * are locked and share the holding force in proportion to their loads. Dry friction in the suspension is let go.
+ * `torques`: instead of locks, holding torques of the axle lines, N·m, forward positive; what they leave over makes it roll.
  */
-export function standAt(mechanism: Mechanism, ground: Ground, station: number): Stand {
+export function standAt(
+  mechanism: Mechanism,
+  ground: Ground,
+  station: number,
+  torques?: readonly number[],
+): Stand {
+  if (torques !== undefined) return heldAt(mechanism, ground, station, torques);
   const free = new Balance(mechanism, ground, { thrust: { kind: 'none' }, sense: 0, relaxed: true });
   const start = firstGuess(mechanism, ground, station);
   const y = new Float64Array(free.count);
@@ -54,6 +70,24 @@ export function standAt(mechanism: Mechanism, ground: Ground, station: number): 
   if (sunk.found && Math.abs(sideways) < level * free.weight)
     return stands(free, y, station, sunk.residual, 0);
   return parkAt(mechanism, ground, station, sunk.found ? y : start);
+}
+
+/** As `standAt`, with holding torques. */
+function heldAt(mechanism: Mechanism, ground: Ground, station: number, torques: readonly number[]): Stand {
+  const held = new Balance(mechanism, ground, {
+    thrust: { kind: 'given', torques },
+    sense: 0,
+    relaxed: true,
+  });
+  const y = new Float64Array(held.count);
+  y.set(firstGuess(mechanism, ground, station));
+  const sunk = new Solver(held).sink(y, station);
+  if (!sunk.found) return { kind: 'none', residual: sunk.residual };
+  const force =
+    held.wheels.reduce((sum, w) => sum + w.fx, 0) + mechanism.pulls.reduce((sum, p) => sum + p.fx, 0);
+  const grip = Math.max(...held.wheels.map((w) => Math.abs(w.use)));
+  if (Math.abs(force) > heldWithin * held.weight) return { kind: 'rolls', force };
+  return stands(held, y, station, sunk.residual, grip);
 }
 
 /** As `standAt`, with locked wheels. */
