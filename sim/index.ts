@@ -70,10 +70,15 @@ export interface StandOptions {
 export function standOn(scenario: Scenario, options: StandOptions = {}): Stand {
   const { source, station, slope, without = [], torques } = options;
   const ground = slope === undefined ? layGround(scenario, source) : evenSlope(slope);
-  const masses = scenario.vehicle.masses.filter((item) => !without.includes(item.name));
-  const mechanism = compile({ ...scenario, vehicle: { ...scenario.vehicle, masses } });
+  const mechanism = compile(takeOff(scenario, without));
   const at = station ?? (slope === undefined ? courseOf(scenario, ground).start : 0);
   return standAt(mechanism, ground, at, torques && mechanism.wheels.map((w) => torques[w.name] ?? 0));
+}
+
+/** The scenario without these mass items (by name). */
+export function takeOff(scenario: Scenario, names: readonly string[]): Scenario {
+  const masses = scenario.vehicle.masses.filter((item) => !names.includes(item.name));
+  return { ...scenario, vehicle: { ...scenario.vehicle, masses } };
 }
 
 /** Ground that rises evenly at an angle (rad) through station 0. */
