@@ -45,6 +45,9 @@ export { Application } from '${PIXI}app/Application.mjs';
 export { Container } from '${PIXI}scene/container/Container.mjs';
 export { Graphics } from '${PIXI}scene/graphics/shared/Graphics.mjs';
 export { Text } from '${PIXI}scene/text/Text.mjs';
+export { Sprite } from '${PIXI}scene/sprite/Sprite.mjs';
+export { Texture } from '${PIXI}rendering/renderers/shared/texture/Texture.mjs';
+export { CanvasSource } from '${PIXI}rendering/renderers/shared/texture/sources/CanvasSource.mjs';
 `,
   // The plain renderer makes no functions out of text, so under the policy only its check has to go.
   'pixi.js/unsafe-eval': `

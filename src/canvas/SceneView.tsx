@@ -5,11 +5,9 @@ import type { Viewport } from '../viewport.ts';
 import { Legend } from './Legend.tsx';
 import { type Live, openLive } from './live.ts';
 import type { PivotMap } from './pivotMap.ts';
+import type { ForcesShown } from './scene.ts';
 import type { Sight } from './sight.ts';
 import './scene.css';
-
-/** Which forces the picture shows. */
-export type ForcesShown = 'wheels' | 'joints';
 
 export interface SceneViewProps {
   readonly solved: Solved | null;
@@ -42,37 +40,40 @@ function describe(solved: Solved | null): string {
  * Side view of the run at the playhead's frame. Playhead and viewport are followed without React; a change of run, theme
  * or follow reaches the picture by props.
  */
-export function SceneView({ solved, before, playhead, viewport, look, follow, onFollow }: SceneViewProps) {
+export function SceneView(props: SceneViewProps) {
+  const { solved, before, playhead, viewport, look, follow, onFollow } = props;
+  const { sight, map = null, forces = 'wheels' } = props;
   const host = useRef<HTMLDivElement>(null);
   const live = useRef<Live | null>(null);
   const [failed, setFailed] = useState('');
   const wishes = useRef(onFollow);
   wishes.current = onFollow;
-  const latest = useRef({ solved, before, theme: look.theme, follow });
-  latest.current = { solved, before, theme: look.theme, follow };
+  const latest = useRef({ solved, before, theme: look.theme, follow, map, forces });
+  latest.current = { solved, before, theme: look.theme, follow, map, forces };
 
   useEffect(() => {
     const element = host.current;
     if (element === null) return;
-    const opened = openLive(element, playhead, viewport, {
-      moved: () => wishes.current(false),
-      failed: (message) => setFailed(message),
-    });
+    const opened = openLive(
+      element,
+      { playhead, viewport, sight },
+      { moved: () => wishes.current(false), failed: (message) => setFailed(message) },
+    );
     live.current = opened;
     opened.take(latest.current);
     return () => {
       live.current = null;
       opened.close();
     };
-  }, [playhead, viewport]);
+  }, [playhead, viewport, sight]);
 
   useEffect(() => {
-    live.current?.take({ solved, before, theme: look.theme, follow });
-  }, [solved, before, look.theme, follow]);
+    live.current?.take({ solved, before, theme: look.theme, follow, map, forces });
+  }, [solved, before, look.theme, follow, map, forces]);
 
   return (
     <div className="scene-view" ref={host} role="img" aria-label={describe(solved)}>
-      <Legend theme={look.theme} before={before !== null} />
+      <Legend theme={look.theme} before={before !== null} forces={forces} />
       {failed !== '' && <p className="scene-failed">{failed}</p>}
     </div>
   );

@@ -14,9 +14,12 @@ import {
 } from './camera.ts';
 import { meanHeight } from './geometry/profile.ts';
 import { type Inks, inksOf } from './inks.ts';
+import type { PivotMap } from './pivotMap.ts';
 import { listen } from './pointer.ts';
-import { boxIn, frameWithin, type SceneRun, sceneRunOf } from './run.ts';
+import { boxIn, frameWithin, posesIn, type SceneRun, sceneRunOf } from './run.ts';
+import type { ForcesShown } from './scene.ts';
 import { coalesce } from './schedule.ts';
+import type { Sight } from './sight.ts';
 import { openStage, type Stage } from './stage.ts';
 
 /** What the picture shows, as the app hands it over. */
@@ -25,12 +28,21 @@ export interface Shown {
   readonly before: Solved | null;
   readonly theme: Look['theme'];
   readonly follow: boolean;
+  readonly map: PivotMap | null;
+  readonly forces: ForcesShown;
 }
 
 /** The picture at work: takes what to show, draws when playhead or viewport move, until it is closed. */
 export interface Live {
   take(shown: Shown): void;
   close(): void;
+}
+
+/** What the picture follows, and whom it tells what is to be seen. */
+export interface LiveParts {
+  readonly playhead: Playhead;
+  readonly viewport: Viewport;
+  readonly sight?: Sight | undefined;
 }
 
 export interface LiveWishes {
@@ -69,6 +81,7 @@ class LivePicture implements Live {
   readonly #playhead: Playhead;
   readonly #viewport: Viewport;
   readonly #wishes: LiveWishes;
+  readonly #sight: Sight | undefined;
   readonly #drawing = coalesce(() => this.#draw());
   readonly #stops: (() => void)[] = [];
   #stage: Stage | undefined;
@@ -81,8 +94,9 @@ class LivePicture implements Live {
   #fitted: Solved | null = null;
   #closed = false;
 
-  constructor(host: HTMLElement, playhead: Playhead, viewport: Viewport, wishes: LiveWishes) {
+  constructor(host: HTMLElement, { playhead, viewport, sight }: LiveParts, wishes: LiveWishes) {
     this.#host = host;
+    this.#sight = sight;
     this.#size = this.#measure();
     this.#playhead = playhead;
     this.#viewport = viewport;
@@ -134,6 +148,7 @@ class LivePicture implements Live {
     this.#closed = true;
     this.#drawing.stop();
     for (const stop of this.#stops) stop();
+    this.#sight?.show(undefined);
     this.#stage?.destroy();
   }
 
@@ -221,13 +236,25 @@ class LivePicture implements Live {
     return keepInSight(view, { ...box, zMin: box.zMin - run.stature.below });
   }
 
+  /** Tells what lies over the picture where everything is in it. */
+  #tell(view: View | undefined): void {
+    const frame = this.#run === null ? -1 : frameWithin(this.#run, this.#playhead.frame);
+    const seen =
+      this.#run !== null && view !== undefined && frame >= 0
+        ? { view, frame, poses: posesIn(this.#run, frame, 0) }
+        : undefined;
+    this.#sight?.show(seen);
+  }
+
   #draw(): void {
     const view = this.#view();
-    if (this.#stage === undefined || this.#inks === undefined) return;
+    const shown = this.#shown;
+    if (this.#stage === undefined || this.#inks === undefined || shown === undefined) return;
     this.#stage.background(this.#inks.of.paper);
     const start = performance.now();
+    this.#tell(view);
     if (this.#run !== null && view !== undefined)
-      this.#stage.scene.show(this.#run, this.#before, this.#inks, view, this.#playhead.frame);
+      this.#stage.scene.show(this.#run, this.#before, this.#inks, view, this.#playhead.frame, shown);
     this.#stage.scene.root.visible = this.#run !== null && this.#run.solved.recording.frames > 0;
     this.#stage.render();
     this.#host.dataset.frame = String(this.#playhead.frame);
@@ -236,11 +263,6 @@ class LivePicture implements Live {
 }
 
 /** Opens the picture in an element. */
-export function openLive(
-  host: HTMLElement,
-  playhead: Playhead,
-  viewport: Viewport,
-  wishes: LiveWishes,
-): Live {
-  return new LivePicture(host, playhead, viewport, wishes);
+export function openLive(host: HTMLElement, parts: LiveParts, wishes: LiveWishes): Live {
+  return new LivePicture(host, parts, wishes);
 }

@@ -16,6 +16,8 @@ export interface SceneRun {
   readonly box: Box;
   /** Metres of arrow per newton: the mean standing load is as long as half a mean wheel. */
   readonly arrowScale: number;
+  /** Mean standing load of the axle lines, N. */
+  readonly meanLoad: number;
   readonly force: Shown;
   readonly lengths: Shown;
   readonly gaps: Shown;
@@ -65,6 +67,7 @@ export function sceneRunOf(solved: Solved): SceneRun {
       mechanism.wheels.map((w) => w.radius),
       loads,
     ),
+    meanLoad: mean(loads),
     force: forceShown(mean(loads)),
     lengths: lengthShown(mechanism.size),
     gaps: travelShown(mechanism.size),

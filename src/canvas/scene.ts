@@ -5,13 +5,26 @@ import { BeforeLayer, BodyworkLayer } from './layers/bodies.ts';
 import { ForcesLayer } from './layers/forces.ts';
 import { GhostLayer } from './layers/ghost.ts';
 import { GroundLayer } from './layers/ground.ts';
-import type { Layer, Setting } from './layers/layer.ts';
+import { JointsLayer } from './layers/joints.ts';
+import type { Layer, Moment, Setting } from './layers/layer.ts';
 import { LinkageLayer } from './layers/linkage.ts';
+import { MapFieldLayer, MapWordsLayer } from './layers/map.ts';
 import { MarksLayer } from './layers/marks.ts';
 import { PiecesLayer } from './layers/pieces.ts';
 import { RulerLayer } from './layers/ruler.ts';
 import { WheelsLayer } from './layers/wheels.ts';
+import { type MapChart, mapChart } from './map/chart.ts';
+import type { PivotMap } from './pivotMap.ts';
 import { frameWithin, posesIn, type SceneRun } from './run.ts';
+
+/** Which forces the picture shows: those of the ground on the wheels, or those in pins, rods and members as well. */
+export type ForcesShown = 'wheels' | 'joints';
+
+/** What is shown on demand. */
+export interface Extras {
+  readonly forces: ForcesShown;
+  readonly map: PivotMap | null;
+}
 
 /**
  * The picture: layers from the earth up. `show` draws a frame of a run; what does not change with the frame is drawn
@@ -26,6 +39,9 @@ export class Scene {
   readonly #carried: readonly Layer[];
   readonly #over: readonly Layer[];
   #setting: Setting | undefined;
+  #charted:
+    | { readonly map: PivotMap | null; readonly inks: Inks; readonly chart: MapChart | null }
+    | undefined;
 
   /** @param resolution pixels per CSS pixel, for texts */
   constructor(resolution: number) {
@@ -35,9 +51,16 @@ export class Scene {
       new BodyworkLayer(),
       new GhostLayer(),
       new WheelsLayer(),
+      new MapFieldLayer(),
       new LinkageLayer(),
     ];
-    this.#over = [new PiecesLayer(resolution), new ForcesLayer(resolution), new RulerLayer(resolution)];
+    this.#over = [
+      new PiecesLayer(resolution),
+      new ForcesLayer(resolution),
+      new JointsLayer(resolution),
+      new MapWordsLayer(resolution),
+      new RulerLayer(resolution),
+    ];
     this.root.addChild(
       ...this.#world.map((l) => l.container),
       this.#vehicle,
@@ -47,14 +70,28 @@ export class Scene {
   }
 
   /** Draws a frame. Without any frame the picture keeps what it had. */
-  show(run: SceneRun, before: SceneRun | null, inks: Inks, view: View, frame: number): void {
+  show(run: SceneRun, before: SceneRun | null, inks: Inks, view: View, frame: number, extras: Extras): void {
     const within = frameWithin(run, frame);
     if (within < 0) return;
     const setting = this.#settingFor(run, before, inks, view.scale);
     const origin = run.poses[0]?.x[within] ?? 0;
-    const moment = { frame: within, view, origin, poses: posesIn(run, within, origin) };
+    const moment: Moment = {
+      frame: within,
+      view,
+      origin,
+      poses: posesIn(run, within, origin),
+      joints: extras.forces === 'joints',
+      chart: this.#chartOf(extras.map, inks),
+      taken: [],
+    };
     this.#vehicle.position.set(view.left + origin * view.scale, view.top);
     for (const layer of [...this.#world, ...this.#carried, ...this.#over]) layer.show(setting, moment);
+  }
+
+  #chartOf(map: PivotMap | null, inks: Inks): MapChart | null {
+    if (this.#charted?.map !== map || this.#charted.inks !== inks)
+      this.#charted = { map, inks, chart: map === null ? null : (mapChart(map, inks.palette) ?? null) };
+    return this.#charted.chart;
   }
 
   #settingFor(run: SceneRun, before: SceneRun | null, inks: Inks, scale: number): Setting {

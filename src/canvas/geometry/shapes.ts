@@ -119,6 +119,33 @@ export function arrow(tip: Spot, length: number): { readonly shaft: Path; readon
   };
 }
 
+/** A force arrow from one spot to its tip, px: shaft and head. The head shrinks with short arrows. */
+export function arrowTo(from: Spot, tip: Spot): { readonly shaft: Path; readonly head: Path } {
+  const { ux, uy, length } = along(from, tip);
+  const size = Math.min(8, Math.max(3, length * 0.5));
+  const half = size * 0.42;
+  const neck = { x: tip.x - ux * size, y: tip.y - uy * size };
+  return {
+    shaft: [from.x, from.y, tip.x - ux * size * 0.8, tip.y - uy * size * 0.8],
+    head: [tip.x, tip.y, neck.x - uy * half, neck.y + ux * half, neck.x + uy * half, neck.y - ux * half],
+  };
+}
+
+/**
+ * The sign of a force along a line, drawn round its spot `at`: two heads that point away from each other where it is
+ * pulled (`pull`), towards each other where it is pushed. (ux, uy): unit vector along the line.
+ */
+export function strain(at: Spot, ux: number, uy: number, pull: boolean): readonly Path[] {
+  return [1, -1].map((side) => {
+    const near = 2.5 * side;
+    const far = 8.5 * side;
+    const [tip, base] = pull ? [far, near] : [near, far];
+    const x = at.x + ux * base;
+    const y = at.y + uy * base;
+    return [at.x + ux * tip, at.y + uy * tip, x - uy * 3.5, y + ux * 3.5, x + uy * 3.5, y - ux * 3.5];
+  });
+}
+
 /** Dashes of a polyline: on and off lengths in px, starting on. */
 export function dashes(path: Path, on: number, off: number): Path[] {
   const out: Path[] = [];

@@ -60,8 +60,10 @@ export class ForcesLayer implements Layer {
       for (const { head } of arrows) g.poly([...head], true);
       g.fill(setting.inks.of.ink);
     }
-    const placed = placeReadings(readings, moment.view, this.#places);
+    const shafts = shaftsOf(readings);
+    const placed = placeReadings(readings, shafts, moment.view, this.#places);
     this.#places = placed.map((p) => p.place);
+    moment.taken.push(...shafts, ...placed.filter((p) => p.place >= 0).map((p) => p.rect));
     this.#write(readings, placed, setting);
   }
 
@@ -117,11 +119,20 @@ function readingsOf({ run, scale }: Setting, { frame, view, poses, origin }: Mom
   });
 }
 
-/** Where the numbers go: right or left of the arrow's tail, below it, or further down. */
-function placeReadings(readings: readonly Reading[], view: View, before: readonly number[]): Placed[] {
-  const taken: Rect[] = readings
+/** Boxes round the arrows. */
+function shaftsOf(readings: readonly Reading[]): Rect[] {
+  return readings
     .filter((r) => !r.off)
     .map((r) => ({ x: r.x - 3, y: r.tip, width: 6, height: Math.max(0, r.tail - r.tip) }));
+}
+
+/** Where the numbers go: right or left of the arrow's tail, below it, or further down. */
+function placeReadings(
+  readings: readonly Reading[],
+  taken: readonly Rect[],
+  view: View,
+  before: readonly number[],
+): Placed[] {
   const foot = view.size.height - ROOM.foot - PIECES_ROW;
   const wishes = readings.map(({ words, off, x, tip, tail }): Wish => {
     const width = words.length * GLYPH.width + GLYPH.air;

@@ -1,0 +1,215 @@
+import { CanvasSource, Container, Graphics, Sprite, Texture } from 'pixi.js';
+import { place, type Vec2 } from '../../../shared/geometry/vec.ts';
+import { withUnit } from '../../charts/figures.ts';
+import { ROOM } from '../camera.ts';
+import { placeLabels, type Wish } from '../geometry/labels.ts';
+import type { MapChart } from '../map/chart.ts';
+import { pixelsOf } from '../map/pixels.ts';
+import { placeBodies } from './bodies.ts';
+import type { Layer, Moment, Setting } from './layer.ts';
+import { strokeOn } from './pen.ts';
+import { Texts } from './texts.ts';
+
+/** Widths of the lines, px. */
+const LINE = { contour: 0.85, frame: 1, region: 2, casing: 4.5, best: 1.75 } as const;
+
+/** How much of what lies below shows through. */
+const FIELD_ALPHA = 0.9;
+
+function pathIn(scale: number): (line: readonly number[]) => number[] {
+  return (line) => line.map((v, i) => (i % 2 === 0 ? v * scale : -v * scale));
+}
+
+/** The field of a pivot map on the vehicle: bands of colour, lines between them, outline of where all criteria hold. */
+export class MapFieldLayer implements Layer {
+  readonly container = new Container();
+  readonly #field = new Sprite();
+  readonly #lines = new Graphics();
+  #drawn: { readonly chart: MapChart; readonly scale: number } | undefined;
+  #painted: MapChart | undefined;
+
+  constructor() {
+    this.#field.alpha = FIELD_ALPHA;
+    this.container.addChild(this.#field, this.#lines);
+  }
+
+  build(): void {
+    this.#drawn = undefined;
+  }
+
+  show(setting: Setting, { chart, poses }: Moment): void {
+    this.container.visible = chart !== null;
+    if (chart === null) return;
+    if (this.#painted !== chart) this.#paint(setting, chart);
+    if (this.#drawn?.chart !== chart || this.#drawn.scale !== setting.scale) this.#draw(setting, chart);
+    const pose = poses[chart.map.body];
+    if (pose !== undefined) placeBodies([this.container], [pose], setting.scale);
+  }
+
+  #paint({ inks }: Setting, chart: MapChart): void {
+    this.#painted = chart;
+    const { width, height, data } = pixelsOf(chart, inks.palette);
+    const canvas = document.createElement('canvas');
+    canvas.width = width;
+    canvas.height = height;
+    canvas.getContext('2d')?.putImageData(new ImageData(data, width, height), 0, 0);
+    const old = this.#field.texture;
+    this.#field.texture = new Texture({ source: new CanvasSource({ resource: canvas }) });
+    if (old !== Texture.EMPTY) old.destroy(true);
+  }
+
+  #draw({ inks, scale }: Setting, chart: MapChart): void {
+    this.#drawn = { chart, scale };
+    const { from, to, contours, region, map } = chart;
+    this.#field.position.set(from.x * scale, -to.z * scale);
+    this.#field.width = (to.x - from.x) * scale;
+    this.#field.height = (to.z - from.z) * scale;
+    const path = pathIn(scale);
+    const g = this.#lines.clear();
+    const lines = contours.flatMap((contour) => contour.lines.map(path));
+    if (lines.length > 0) strokeOn(g, lines, LINE.contour, inks.of.ink, 0.55);
+    const corners = [from.x, from.z, to.x, from.z, to.x, to.z, from.x, to.z, from.x, from.z];
+    strokeOn(g, [path(corners)], LINE.frame, inks.of.soft);
+    const outline = region.map(path);
+    if (outline.length > 0) {
+      strokeOn(g, outline, LINE.casing, inks.of.paper);
+      strokeOn(g, outline, LINE.region, inks.of.accent);
+    }
+    if (map.best === undefined) return;
+    const { x, z } = map.best.at;
+    const cross = [-1, 1].map((s) => [x * scale - 5, -z * scale - 5 * s, x * scale + 5, -z * scale + 5 * s]);
+    strokeOn(g, cross, LINE.casing, inks.of.paper);
+    strokeOn(g, cross, LINE.best, inks.of.ink);
+  }
+}
+
+/** Look of the words on a map, px. */
+const WORDS = { size: 11, glyph: 6.7, height: 15, air: 6 } as const;
+
+/** What is to be written, where best first, and whether it speaks of where a pivot may lie. */
+interface Saying {
+  readonly words: string;
+  readonly wish: Wish;
+  readonly strong: boolean;
+}
+
+/** Words on a pivot map: its title, figures on its lines, the region's name, the best value. Always upright. */
+export class MapWordsLayer implements Layer {
+  readonly container = new Container();
+  readonly #plates = new Graphics();
+  readonly #figures: Texts;
+  readonly #names: Texts;
+  #places: number[] = [];
+
+  constructor(resolution: number) {
+    this.#figures = new Texts({ size: WORDS.size, face: 'sans', weight: '400', color: 0 }, resolution);
+    this.#names = new Texts({ size: WORDS.size, face: 'sans', weight: '600', color: 0 }, resolution);
+    this.container.addChild(this.#plates, this.#figures.container, this.#names.container);
+  }
+
+  build({ inks }: Setting): void {
+    this.#figures.wear({ size: WORDS.size, face: 'sans', weight: '400', color: inks.of.ink });
+    this.#names.wear({ size: WORDS.size, face: 'sans', weight: '600', color: inks.of.accent });
+    this.#places = [];
+  }
+
+  show({ inks, scale }: Setting, { chart, view, poses, origin, taken }: Moment): void {
+    this.#plates.clear();
+    this.#figures.begin();
+    this.#names.begin();
+    const pose = chart === null ? undefined : poses[chart.map.body];
+    if (chart !== null && pose !== undefined) {
+      const spot = (p: Vec2) => {
+        const w = place(pose, p);
+        return { x: view.left + (w.x + origin) * scale, y: view.top - w.z * scale };
+      };
+      const sayings = sayingsOf(chart, spot);
+      const frame = { x: 0, y: ROOM.top, width: view.size.width, height: view.size.height - ROOM.top };
+      const wishes = sayings.map((s) => s.wish);
+      const placed = placeLabels(wishes, taken, frame, this.#places);
+      this.#places = placed.map((p) => p.place);
+      placed.forEach(({ place: where, rect }, i) => {
+        const { words, strong } = sayings[i] as Saying;
+        if (where < 0) return;
+        taken.push(rect);
+        this.#plates.roundRect(rect.x, rect.y, rect.width, rect.height, 3);
+        (strong ? this.#names : this.#figures).put(
+          words,
+          rect.x + rect.width / 2,
+          rect.y + rect.height / 2,
+          0.5,
+          0.5,
+        );
+      });
+      if (placed.some((p) => p.place >= 0)) this.#plates.fill({ color: inks.of.paper, alpha: 0.86 });
+    }
+    this.#figures.end();
+    this.#names.end();
+  }
+}
+
+type Spotter = (p: Vec2) => { readonly x: number; readonly y: number };
+
+/** A saying that wants to be centred at one of these spots, px. */
+function saying(words: string, spots: readonly { x: number; y: number }[], strong = false): Saying {
+  const width = words.length * WORDS.glyph * (strong ? 1.03 : 0.92) + WORDS.air;
+  const { height } = WORDS;
+  const places = spots.map(({ x, y }) => ({ x: x - width / 2, y: y - height / 2 }));
+  return { words, strong, wish: { width, height, places } };
+}
+
+/** The title over the field's upper edge, as a whole or under its lower edge. */
+function titleOf(chart: MapChart, spot: Spotter): Saying {
+  const { from, to, map, region, inside } = chart;
+  const progress = map.done < 1 ? ` · ${Math.floor(map.done * 100)} %` : '';
+  const nowhere = map.criteria && region.length === 0 && inside === undefined && map.done >= 1;
+  const words = `${map.title}${progress}${nowhere ? ' · no place here meets all criteria' : ''}`;
+  const corners = [from, to, { x: from.x, z: to.z }, { x: to.x, z: from.z }].map(spot);
+  const top = Math.min(...corners.map((c) => c.y));
+  const bottom = Math.max(...corners.map((c) => c.y));
+  const x = (Math.min(...corners.map((c) => c.x)) + Math.max(...corners.map((c) => c.x))) / 2;
+  return saying(words, [
+    { x, y: top - 11 },
+    { x, y: top - 28 },
+    { x, y: bottom + 11 },
+    { x, y: top + 11 },
+  ]);
+}
+
+/** Spots along a line, from its middle outwards. */
+function along(line: readonly number[], spot: Spotter): { x: number; y: number }[] {
+  const nodes = line.length / 2;
+  return [0.5, 0.35, 0.65, 0.2, 0.8].map((t) => {
+    const k = 2 * Math.min(nodes - 1, Math.floor(t * nodes));
+    return spot({ x: line[k] as number, z: line[k + 1] as number });
+  });
+}
+
+/** What a map says, the most important first. */
+function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
+  const { map, inside, contours } = chart;
+  const says = [titleOf(chart, spot)];
+  if (map.best !== undefined) {
+    const { x, y } = spot(map.best.at);
+    const words = `best ${withUnit(map.best.value, map.shown)}`.trim();
+    const half = (words.length * WORDS.glyph) / 2 + 12;
+    says.push(
+      saying(words, [
+        { x: x + half, y },
+        { x: x - half, y },
+        { x, y: y - 16 },
+        { x, y: y + 16 },
+      ]),
+    );
+  }
+  if (inside !== undefined) {
+    const { x, y } = spot(inside);
+    const spots = [0, 18, -18, 34, -34].map((dy) => ({ x, y: y + dy }));
+    says.push(saying('pivot may lie here', spots, true));
+  }
+  for (const { words, lines } of contours) {
+    const longest = lines.reduce<readonly number[]>((a, b) => (b.length > a.length ? b : a), []);
+    if (longest.length >= 8) says.push(saying(words, along(longest, spot)));
+  }
+  return says;
+}
