@@ -14,6 +14,12 @@ import { crawlOver } from './statics/crawl.ts';
 import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
+export { chooseMeasure } from './studies/choice.ts';
+export { Field, type MapAsk, type MapPoint, mapOver, type Tile } from './studies/map.ts';
+export { type Influences, influencesOf } from './studies/matters.ts';
+export { pivotsOf } from './studies/pivots.ts';
+export { type Plane, pivotPlane, planesOf } from './studies/planes.ts';
+export { type Answer, Study } from './studies/study.ts';
 export type {
   Checked,
   Ground,

@@ -29,7 +29,8 @@ export const ROOMS: readonly Room[] = [
   { name: 'shared', holds: /^shared\//, rooms: [], packages: ['zod'], pure: true },
   {
     name: 'model',
-    holds: /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report)\//,
+    holds:
+      /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits)\//,
     rooms: ['shared'],
     packages: ['zod', 'ml-matrix', 'd3-dsv'],
     pure: true,

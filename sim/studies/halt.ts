@@ -1,0 +1,57 @@
+import { column } from '../../shared/recording.ts';
+import type { Run } from '../report/criterion.ts';
+import { senseOf } from '../report/way.ts';
+
+/** Where a crossing that goes on regardless would have ended for want of grip or torque. */
+export interface Halt {
+  /** As a sentence without its stop. */
+  readonly says: string;
+  /** Whether it lies before a station, m; before the end of the crossing when none is given. */
+  before(station: number | undefined): boolean;
+}
+
+/** Slack of the comparison with grip and torque, the same as that of a crossing that stops there. */
+const slack = 1.0001;
+
+/** The first station at which a driven wheel wants more grip or torque than it has. */
+export function haltOf(run: Run): Halt | undefined {
+  const { mechanism, recording } = run;
+  const lines = mechanism.wheels.flatMap((wheel, w) =>
+    wheel.driven
+      ? [
+          {
+            wheel,
+            normal: column(recording, 'normal', w),
+            thrust: column(recording, 'thrust', w),
+            torque: column(recording, 'torque', w),
+          },
+        ]
+      : [],
+  );
+  for (let f = 0; f < recording.frames; f++)
+    for (const { wheel, normal, thrust, torque } of lines) {
+      const load = normal[f] as number;
+      if (!(load > 0)) continue;
+      const wants = Math.abs(thrust[f] as number) / load;
+      const turns = Math.abs(torque[f] as number);
+      if (wants > slack * wheel.tyre.grip)
+        return halted(
+          run,
+          f,
+          `${wheel.name} needs a grip of ${said(wants)} and has ${said(wheel.tyre.grip)}`,
+        );
+      if (turns > slack * wheel.torqueLimit)
+        return halted(run, f, `${wheel.name} needs ${said(turns)} N·m and has ${said(wheel.torqueLimit)}`);
+    }
+  return undefined;
+}
+
+const said = (figure: number): string => figure.toPrecision(3);
+
+function halted(run: Run, frame: number, says: string): Halt {
+  const here = column(run.recording, 'station')[frame] as number;
+  return {
+    says,
+    before: (station) => station === undefined || senseOf(run) * (station - here) > 0,
+  };
+}
