@@ -3,7 +3,8 @@ import { check } from './verbs/check.ts';
 import { crawl } from './verbs/crawl.ts';
 import { demos } from './verbs/demos.ts';
 import { drive } from './verbs/drive.ts';
+import { limits } from './verbs/limits.ts';
 import { stand } from './verbs/stand.ts';
 
 /** All verbs, in the order of `--help`. A new verb is its file and one line here. */
-export const verbs = [check, stand, drive, crawl, demos] as const satisfies readonly Verb[];
+export const verbs = [check, stand, drive, crawl, limits, demos] as const satisfies readonly Verb[];

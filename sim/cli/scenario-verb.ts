@@ -1,12 +1,11 @@
 import { resolve } from 'node:path';
 import type { Command } from 'commander';
 import type { Problem } from '../../shared/problem.ts';
-import type { Report } from '../../shared/report.ts';
 import { type Exit, exits } from './exit.ts';
 import { checkFolder, FolderError, holdInterrupts, type OutFile, writeFolder } from './files/folder.ts';
 import { sayName } from './input/document.ts';
 import { type Loaded, load } from './input/load.ts';
-import { type CheckReport, reportJson, type UnreadableReport, unreadableReport } from './report-json.ts';
+import { type AnyReport, type Mode, reportJson, unreadableReport } from './report-json.ts';
 import type { Terminal } from './terminal.ts';
 import { problemText } from './text/problems.ts';
 import type { Surroundings, Verb } from './verb.ts';
@@ -15,7 +14,7 @@ import type { Surroundings, Verb } from './verb.ts';
 export interface Outcome {
   readonly exit: Exit;
   /** For programs: what `--json` prints and `--out` writes as report.json. */
-  readonly report: Report | CheckReport | UnreadableReport;
+  readonly report: AnyReport;
   /** For people. */
   readonly text: string;
   /** What `--quiet` leaves for people: nothing when all held. */
@@ -31,7 +30,7 @@ export interface Outcome {
  * throws nothing for a scenario that was read.
  */
 export interface ScenarioVerb<F = unknown> extends Pick<Verb, 'name' | 'summary' | 'examples'> {
-  readonly mode: Report['mode'];
+  readonly mode: Mode;
   /** Declares its own options. */
   options?(command: Command): void;
   /** Changes of fields that its own options stand for, as `--set` has them. */
