@@ -76,6 +76,7 @@ function crossGround(
     start: sense * start,
     until: sense * until,
     stations: Math.min(mostStations, Math.ceil(((until - start) / extent.least) * perRadius)),
+    closely: true,
     forces: false,
   });
   return judge(recording, rules);

@@ -38,6 +38,7 @@ export class CrawlWatch {
   #time = 0;
   #station: number;
   #bellyDown = false;
+  #strained = 0;
 
   constructor(balance: Balance, start: number) {
     this.#balance = balance;
@@ -59,6 +60,28 @@ export class CrawlWatch {
     return this.#wheels.some((seen, w) => seen.contacts !== this.#balance.contactsOf(w));
   }
 
+  /**
+   * Whether the strain on grip or torque differs from that at the last station by more than a tenth of what is left of
+   * it, and by more than a thousandth.
+   */
+  strainChange(): boolean {
+    const now = this.#strain();
+    const left = 1 - Math.max(now, this.#strained);
+    return Math.abs(now - this.#strained) > Math.max(1e-3, 0.1 * left);
+  }
+
+  /** Greatest share of their grip or torque that driven wheels need now; above 1 where it would not do. */
+  #strain(): number {
+    let most = 0;
+    for (const [w, { driven, tyre, torqueLimit }] of this.#balance.mechanism.wheels.entries()) {
+      const state = this.#balance.wheels[w];
+      if (!driven || !state || state.normal <= 0) continue;
+      if (tyre.grip > 0) most = Math.max(most, Math.abs(state.use) / tyre.grip);
+      if (torqueLimit > 0) most = Math.max(most, Math.abs(state.torque) / torqueLimit);
+    }
+    return most;
+  }
+
   /** Notes what the step to this station brought. */
   look(station: number, now: Snapshot): void {
     const at = (share: number) => ({
@@ -74,6 +97,7 @@ export class CrawlWatch {
     const down = this.#balance.mechanism.belly.points.length > 0 && now.run.clearance < 0;
     if (down && !this.#bellyDown) this.events.push({ kind: 'body-touch', ...at(1) });
     this.#bellyDown = down;
+    this.#strained = this.#strain();
     this.#time = now.run.time;
     this.#station = station;
   }

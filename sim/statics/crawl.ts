@@ -19,6 +19,8 @@ export interface Crossing {
   readonly share?: DriveShare;
   /** Go on where grip or torque would not do, to see the loads there; otherwise the crossing ends as stuck. */
   readonly regardless?: boolean;
+  /** Finer stations where wheels come near the limit of grip or torque, so that no peak of need is stepped over. */
+  readonly closely?: boolean;
   /** Whether the forces in joints and members are found and recorded too; they are when left out. */
   readonly forces?: boolean;
   /** Told the unknowns of the balance at each station that is taken; they are overwritten by the next one. */
@@ -128,8 +130,10 @@ export class Crawl {
     }
     const solved = this.#solver.newton(this.#trial, station);
     if (solved.found && !this.#leaps()) {
-      const changes = this.frames.count > 0 && this.watch.contactsChange();
-      return changes && step > usual * finest * 1.001 ? 'finer' : 'found';
+      if (this.frames.count === 0) return 'found';
+      const coarse = step > usual * finest * 1.001 && this.watch.contactsChange();
+      const steep = this.#crossing.closely && step > usual * jumpAt * 1.001 && this.watch.strainChange();
+      return coarse || steep ? 'finer' : 'found';
     }
     if (step > usual * jumpAt) return 'finer';
     return 'lost';
