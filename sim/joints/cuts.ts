@@ -45,6 +45,10 @@ export class Cuts {
   bending = 0;
   bendingAt = 0;
   readonly #stretches: readonly Stretch[];
+  /** Forces beyond the cut so far. */
+  #fx = 0;
+  #fz = 0;
+  #moment = 0;
 
   constructor(line: MemberLine, actions: Actions) {
     this.line = line;
@@ -56,34 +60,16 @@ export class Cuts {
     const { body } = this.line;
     const c = k.cos[body] as number;
     const s = k.sin[body] as number;
-    const ox = k.x[body] as number;
-    const oz = k.z[body] as number;
-    let fx = 0;
-    let fz = 0;
-    let moment = 0;
-    this.axial = 0;
-    this.shear = 0;
-    this.bending = 0;
-    this.bendingAt = 0;
+    this.#clear();
     for (let n = this.#stretches.length - 1; n >= 0; n--) {
       const part = this.#stretches[n] as Stretch;
-      for (let j = 0; j < part.beyond.length; j++) {
-        const i = part.beyond[j] as number;
-        const gx = actions.fx[i] as number;
-        const gz = actions.fz[i] as number;
-        fx += gx;
-        fz += gz;
-        moment +=
-          (actions.couple[i] as number) +
-          ((actions.x[i] as number) - ox) * gz -
-          ((actions.z[i] as number) - oz) * gx;
-      }
+      this.#gather(part.beyond, actions, k.x[body] as number, k.z[body] as number);
       const tx = c * part.tx - s * part.tz;
       const tz = s * part.tx + c * part.tz;
-      const axial = fx * tx + fz * tz;
-      const shear = fx * tz - fz * tx;
-      const far = moment - (c * part.bx - s * part.bz) * fz + (s * part.bx + c * part.bz) * fx;
-      const near = moment - (c * part.ax - s * part.az) * fz + (s * part.ax + c * part.az) * fx;
+      const axial = this.#fx * tx + this.#fz * tz;
+      const shear = this.#fx * tz - this.#fz * tx;
+      const far = this.#momentAt(c * part.bx - s * part.bz, s * part.bx + c * part.bz);
+      const near = this.#momentAt(c * part.ax - s * part.az, s * part.ax + c * part.az);
       if (Math.abs(axial) > Math.abs(this.axial)) this.axial = axial;
       this.shear = Math.max(this.shear, Math.abs(shear));
       this.#bend(far, part.to);
@@ -93,6 +79,34 @@ export class Cuts {
         { way: part.from, at: { x: part.ax, z: part.az }, axial, shear, bending: near },
       );
     }
+  }
+
+  #clear(): void {
+    this.#fx = 0;
+    this.#fz = 0;
+    this.#moment = 0;
+    this.axial = 0;
+    this.shear = 0;
+    this.bending = 0;
+    this.bendingAt = 0;
+  }
+
+  /** Adds forces to those beyond the cut; moments about the origin of the body's frame, (ox, oz) in the world. */
+  #gather(rows: Int32Array, actions: Actions, ox: number, oz: number): void {
+    for (let j = 0; j < rows.length; j++) {
+      const i = rows[j] as number;
+      const fx = actions.fx[i] as number;
+      const fz = actions.fz[i] as number;
+      this.#fx += fx;
+      this.#fz += fz;
+      const moment = ((actions.x[i] as number) - ox) * fz - ((actions.z[i] as number) - oz) * fx;
+      this.#moment += (actions.couple[i] as number) + moment;
+    }
+  }
+
+  /** Moment of the forces beyond the cut about a point (from the body frame's origin, world axes). */
+  #momentAt(x: number, z: number): number {
+    return this.#moment - x * this.#fz + z * this.#fx;
   }
 
   #bend(moment: number, way: number): void {
