@@ -29,6 +29,9 @@ function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
   const solved = useShown();
   const before = useDesk((state) => state.before ?? null);
   const axis = useSettings((state) => state.axis);
+  const mode = useDesk((state) => state.mode);
+  // One standing pose has nothing to run over.
+  if (mode === 'stand') return null;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls when the window is low, so the keyboard must reach it.
     <section className="record" aria-label="Bands and strips" tabIndex={0}>

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { demos } from '../documents/demos.ts';
+import { modes } from '../runs/mode.ts';
 import { isEdited, redo, undo } from '../store/document.ts';
 import { pickAndOpen, save, takeDemo } from './actions.ts';
 import { Icon } from './Icon.tsx';
@@ -86,6 +87,28 @@ function UndoRedo() {
   );
 }
 
+/** Standing, crawling or driven. */
+function ModeSwitch() {
+  const { settings } = useBench();
+  const mode = useSettings((state) => state.mode);
+  return (
+    <fieldset className="segments modes">
+      <legend className="unseen">How the vehicle is looked at</legend>
+      {modes.map(({ id, title, says, key }) => (
+        <label key={id} title={`${says} (${key})`}>
+          <input
+            type="radio"
+            name="mode"
+            checked={mode === id}
+            onChange={() => settings.setState({ mode: id })}
+          />
+          <span>{title}</span>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
 /** What bands and strips run over. */
 function AxisSwitch() {
   const { settings } = useBench();
@@ -150,6 +173,7 @@ export function Header() {
     <header className="header">
       <span className="wordmark">Axlewright</span>
       <DocumentTitle />
+      <ModeSwitch />
       <div className="group">
         <DemoPicker />
         <button

@@ -1,8 +1,10 @@
+import { Handles } from '../canvas/Handles.tsx';
 import { SceneView } from '../canvas/SceneView.tsx';
 import type { Look } from '../solved.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
+import { problemOf, useHandles, usePivotMap } from './handles.ts';
 import { Icon, type IconName } from './Icon.tsx';
-import { useBench, useDesk, useSettings, useShown } from './workbench.ts';
+import { useBench, useDesk, useDrag, useSettings, useShown } from './workbench.ts';
 
 interface LookButtonProps {
   readonly icon: IconName;
@@ -50,11 +52,15 @@ function LookBar() {
 
 /** The picture with its few controls. */
 export function Scene({ look }: { readonly look: Look }) {
-  const { playhead, viewport, stage, settings } = useBench();
+  const { playhead, viewport, stage, settings, sight, drag, notices } = useBench();
   const solved = useShown();
   const before = useDesk((state) => state.before ?? null);
   const stale = useDesk((state) => state.stale);
   const follow = useSettings((state) => state.follow);
+  const forces = useSettings((state) => state.forces);
+  const handles = useHandles(solved);
+  const map = usePivotMap();
+  const problem = problemOf(useDrag());
   return (
     <section
       className="picture"
@@ -72,6 +78,23 @@ export function Scene({ look }: { readonly look: Look }) {
         look={look}
         follow={follow}
         onFollow={(on) => settings.setState({ follow: on })}
+        sight={sight}
+        map={map}
+        forces={forces}
+      />
+      <Handles
+        solved={solved}
+        sight={sight}
+        handles={handles}
+        problem={problem}
+        look={look}
+        onMove={(id, at) => drag.move(id, at)}
+        onKeep={(id, at) => {
+          drag.move(id, at);
+          drag.keep();
+        }}
+        onCancel={() => drag.restore()}
+        onSay={(said) => notices.setState({ said })}
       />
       <LookBar />
     </section>

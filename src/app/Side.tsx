@@ -2,8 +2,9 @@ import { type KeyboardEvent, Suspense, useRef } from 'react';
 import { Comparison } from '../panels/Comparison.tsx';
 import { DocumentProblems, RefusedFile } from '../panels/Problems.tsx';
 import { panels } from '../panels/registry.ts';
+import { Standing } from '../panels/Standing.tsx';
 import { Verdicts } from '../panels/Verdicts.tsx';
-import { useBench, useSettings } from './workbench.ts';
+import { useBench, useDesk, useSettings } from './workbench.ts';
 
 const stepsOf: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1 };
 
@@ -46,13 +47,14 @@ function Tabs({ open }: { readonly open: string }) {
 
 /** The column beside the picture: the answer on top, what can be changed and looked up below it. */
 export function Side() {
+  const mode = useDesk((state) => state.mode);
   const wanted = useSettings((state) => state.panel);
   const open = panels.find(({ id }) => id === wanted) ?? panels[0];
   return (
     <aside className="side" aria-label="Answers and figures">
       <RefusedFile />
       <DocumentProblems />
-      <Verdicts />
+      {mode === 'stand' ? <Standing /> : <Verdicts />}
       <Comparison />
       <Tabs open={open.id} />
       <div className="panels">

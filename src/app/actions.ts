@@ -1,8 +1,12 @@
+import type { Path } from '../../shared/path.ts';
 import type { Moment } from '../../shared/report.ts';
+import { settingsFor } from '../../sim/studies/knob.ts';
+import type { Plane } from '../../sim/studies/planes.ts';
 import { admit, wholeFileProblem } from '../documents/admit.ts';
 import type { Demo } from '../documents/demos.ts';
 import { pickFile, readTextFile, saveFile } from '../documents/files.ts';
-import { isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
+import { changesOf } from '../runs/pivotDrag.ts';
+import { editAll, isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
 import { bringIntoSight } from './camera.ts';
 import { eventAfter, eventBefore, frameOf } from './moments.ts';
@@ -90,4 +94,23 @@ export function jumpToEvent(bench: Workbench, by: 1 | -1): void {
 /** Plays faster (`by` 1) or slower (−1). */
 export function changeSpeed({ settings }: Workbench, by: 1 | -1): void {
   settings.setState(({ speed }) => ({ speed: nextSpeed(speed, by) }));
+}
+
+/** Opens the form at a figure and puts the cursor into it. */
+export function findField({ settings, notices }: Workbench, path: Path): void {
+  settings.setState({ panel: 'fields' });
+  notices.setState({ wanted: { path } });
+}
+
+/** Puts both knobs of a plane to a place, SI, as one edit. */
+export function takePlace(
+  { documents }: Workbench,
+  { x, z }: Plane,
+  place: { readonly x: number; readonly z: number },
+): void {
+  const settings = settingsFor([
+    { knob: x.knob, to: place.x },
+    { knob: z.knob, to: place.z },
+  ]);
+  editAll(documents, changesOf(documents.getState().raw, settings));
 }

@@ -1,3 +1,4 @@
+import { modes } from '../runs/mode.ts';
 import { redo, undo } from '../store/document.ts';
 import { changeSpeed, jumpToEvent, pickAndOpen, save } from './actions.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
@@ -17,8 +18,9 @@ export interface KeyRow {
 const STRIDE = 10;
 
 /** Closes the list of keys; without it, calls the run off. */
-function giveUp({ notices, desk }: Workbench): void {
-  if (notices.getState().help) notices.setState({ help: false });
+function giveUp({ notices, desk, drag }: Workbench): void {
+  if (drag.state().held !== undefined) drag.restore();
+  else if (notices.getState().help) notices.setState({ help: false });
   else if (desk.state().phase.kind === 'running') desk.cancel();
 }
 
@@ -54,6 +56,19 @@ export const keyTable: readonly KeyRow[] = [
   { group: 'Play', keys: ['p'], says: 'previous event', run: (bench) => jumpToEvent(bench, -1) },
   { group: 'Play', keys: [']'], says: 'play faster', run: (bench) => changeSpeed(bench, 1) },
   { group: 'Play', keys: ['['], says: 'play slower', run: (bench) => changeSpeed(bench, -1) },
+  ...modes.map(({ id, title, key }) => ({
+    group: 'Look' as const,
+    keys: [key],
+    says: `${title.toLowerCase()}`,
+    run: ({ settings }: Workbench) => settings.setState({ mode: id }),
+  })),
+  {
+    group: 'Look',
+    keys: ['j'],
+    says: 'forces in joints and members, or on wheels only',
+    run: ({ settings }) =>
+      settings.setState(({ forces }) => ({ forces: forces === 'joints' ? 'wheels' : 'joints' })),
+  },
   { group: 'Look', keys: ['g'], says: 'show the whole ground', run: fitGround },
   { group: 'Look', keys: ['v'], says: 'show the vehicle', run: fitVehicle },
   { group: 'Look', keys: ['+', '='], says: 'closer', run: (bench) => zoom(bench, 'closer') },

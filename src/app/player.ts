@@ -10,6 +10,19 @@ export interface Ticks {
 export interface Reel {
   readonly frames: number;
   readonly rate: number;
+  /** Time of each frame, s, where they are not evenly spaced: played so that time passes evenly. */
+  readonly times?: Float64Array | undefined;
+}
+
+/** The last frame that has come by a time, s. */
+function frameBy(times: Float64Array, time: number): number {
+  let [low, high] = [0, times.length - 1];
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((times[middle] as number) <= time) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 /** Moves the playhead with the clock on the wall, while playing. */
@@ -23,12 +36,14 @@ export class Player {
   /** The frame with its fraction, so that slow playing does not stand still. */
   #at = 0;
   #last: number | undefined;
+  /** Model time of a reel with uneven frames, s. */
+  #clock = 0;
 
   constructor(playhead: Playhead, ticks: Ticks) {
     this.#playhead = playhead;
     this.#ticks = ticks;
     playhead.watch((frame) => {
-      if (Math.round(this.#at) !== frame) this.#at = frame;
+      if (Math.round(this.#at) !== frame) this.#put(frame);
     });
   }
 
@@ -80,7 +95,24 @@ export class Player {
 
   /** Shows a frame of the reel; beyond its ends the first or the last one. */
   seek(frame: number): void {
-    this.#at = Math.min(Math.max(0, frame), this.last);
+    this.#put(Math.min(Math.max(0, frame), this.last));
+    this.#playhead.show(this.#at);
+  }
+
+  #put(frame: number): void {
+    this.#at = frame;
+    this.#clock = this.#reel.times?.[Math.round(frame)] ?? 0;
+  }
+
+  /** Goes on by a stretch of model time, s. */
+  #pass(time: number): void {
+    const { times, rate } = this.#reel;
+    if (times === undefined) {
+      this.seek(this.#at + time * rate);
+      return;
+    }
+    this.#clock += time;
+    this.#at = frameBy(times, this.#clock);
     this.#playhead.show(this.#at);
   }
 
@@ -94,7 +126,7 @@ export class Player {
     // A tab that was hidden gets one late tick: it goes on from where it was instead of leaping.
     const passed = this.#last === undefined ? 0 : Math.min((now - this.#last) / 1000, 0.25);
     this.#last = now;
-    this.seek(this.#at + passed * this.#speed * this.#reel.rate);
+    this.#pass(passed * this.#speed);
     if (this.#at >= this.last) {
       this.#tick = undefined;
       this.#tell();

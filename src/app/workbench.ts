@@ -1,14 +1,23 @@
 import { createContext, useContext, useMemo, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
+import { column, type Recording } from '../../shared/recording.ts';
+import { Sight } from '../canvas/sight.ts';
 import { prepare } from '../documents/admit.ts';
 import { Playhead } from '../playhead.ts';
-import { Desk, type DeskState, type DeskTools } from '../runs/desk.ts';
+import { Desk, type DeskState } from '../runs/desk.ts';
+import type { HeadStart } from '../runs/headstart.ts';
+import { type Mapped, Mapping } from '../runs/mapping.ts';
+import { type DragState, PivotDrag } from '../runs/pivotDrag.ts';
 import { previewOf } from '../runs/preview.ts';
+import { Solvers } from '../runs/solvers.ts';
+import { Studies, type StudiesState } from '../runs/studies.ts';
 import type { Solved } from '../solved.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from '../store/document.ts';
 import { createNoticeStore, type Notice, type NoticeStore } from '../store/notice.ts';
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
 import { Viewport } from '../viewport.ts';
+import { LiveSolver } from '../workers/live.ts';
+import { frameOf, timesOf } from './moments.ts';
 import { Player } from './player.ts';
 
 /** Everything that lives as long as the window. Made once, handed down through React's context. */
@@ -17,6 +26,10 @@ export interface Workbench {
   readonly settings: SettingsStore;
   readonly notices: NoticeStore;
   readonly desk: Desk;
+  readonly drag: PivotDrag;
+  readonly sight: Sight;
+  readonly studies: Studies;
+  readonly mapping: Mapping;
   readonly playhead: Playhead;
   readonly viewport: Viewport;
   readonly player: Player;
@@ -43,19 +56,30 @@ function storageIfAllowed(): Storage | undefined {
   }
 }
 
+/** How long the first run is on show before other workers start, ms: until the window has drawn it. */
+const WARM_UP = 400;
+
 function later(ms: number, then: () => void): () => void {
   const id = setTimeout(then, ms);
   return () => clearTimeout(id);
 }
 
 /** Makes the workbench and ties its parts together: edits to the desk, finished runs to the player. */
-export function createWorkbench(solver: DeskTools['solver']): Workbench {
+export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Workbench {
   const playhead = new Playhead();
+  const documents = createDocumentStore();
+  const settings = createSettingsStore(storageIfAllowed());
+  const live = new LiveSolver();
+  const desk = new Desk({ prepare, solver: new Solvers(driver, live), later }, settings.getState().mode);
   const bench: Workbench = {
-    documents: createDocumentStore(),
-    settings: createSettingsStore(storageIfAllowed()),
+    documents,
+    settings,
     notices: createNoticeStore(),
-    desk: new Desk({ prepare, solver, later }),
+    desk,
+    drag: new PivotDrag({ documents, desk, live }),
+    sight: new Sight(),
+    studies: new Studies(),
+    mapping: new Mapping(),
     playhead,
     viewport: new Viewport(),
     stage: new Stage(),
@@ -66,12 +90,23 @@ export function createWorkbench(solver: DeskTools['solver']): Workbench {
   };
   followDocuments(bench);
   followRuns(bench);
-  followSpeed(bench);
+  followSettings(bench);
+  warmUp(bench, live);
   return bench;
 }
 
-function followDocuments({ documents, desk, player }: Workbench): void {
+/** Has the live worker ready before anybody asks for it: it crosses what is open once the first run is on show. */
+function warmUp({ desk, documents }: Workbench, live: LiveSolver): void {
+  const stop = desk.watch(() => {
+    if (desk.state().solved === undefined) return;
+    stop();
+    later(WARM_UP, () => void live.solve(documents.getState().raw, 'crawl'));
+  });
+}
+
+function followDocuments({ documents, desk, drag, player }: Workbench): void {
   documents.subscribe((now, last) => {
+    if (now.raw !== last.raw) drag.forget();
     if (now.opening !== last.opening) {
       player.pause();
       desk.open(now.raw);
@@ -79,24 +114,37 @@ function followDocuments({ documents, desk, player }: Workbench): void {
   });
 }
 
-/** A run that replaces another keeps the vehicle where it was looked at; the first run starts at its start. */
+/** A run that replaces another keeps the moment that was looked at; the first run starts at its start. */
 function followRuns({ desk, player, playhead }: Workbench): void {
-  let shown: unknown;
+  let shown: DeskState['solved'];
   let fresh = true;
   desk.watch(() => {
     const { solved } = desk.state();
     if (solved === undefined) fresh = true;
     if (solved === undefined || solved === shown) return;
+    const frame = fresh ? 0 : momentIn(solved.recording, shown?.recording, playhead.frame);
     shown = solved;
-    player.load(solved.recording, fresh ? 0 : playhead.frame);
+    const { frames, rate } = solved.recording;
+    player.load({ frames, rate, times: timesOf(solved.recording) }, frame);
     fresh = false;
   });
 }
 
-function followSpeed({ settings, player }: Workbench): void {
+/** The frame of a recording that shows what a frame of the one before showed: the same one, or the same time. */
+function momentIn(now: Recording, before: Recording | undefined, frame: number): number {
+  if (before === undefined || before.frames <= 1) return 0;
+  if (now.mode === 'drive' && before.mode === 'drive') return frame;
+  return frameOf(now, column(before, 'time')[Math.min(frame, before.frames - 1)] ?? 0);
+}
+
+function followSettings({ settings, player, desk, drag }: Workbench): void {
   player.speed = settings.getState().speed;
-  settings.subscribe(({ speed }) => {
+  settings.subscribe(({ speed, mode }, last) => {
     player.speed = speed;
+    if (mode === last.mode) return;
+    player.pause();
+    drag.restore();
+    desk.look(mode);
   });
 }
 
@@ -115,6 +163,24 @@ export function useBench(): Workbench {
 export function useDesk<T>(select: (state: DeskState) => T): T {
   const { desk } = useBench();
   return useSyncExternalStore(desk.watch, () => select(desk.state()));
+}
+
+/** What is being dragged on the picture. */
+export function useDrag(): DragState {
+  const { drag } = useBench();
+  return useSyncExternalStore(drag.watch, drag.state);
+}
+
+/** Jobs that were asked for. */
+export function useStudies(): StudiesState {
+  const { studies } = useBench();
+  return useSyncExternalStore(studies.watch, studies.state);
+}
+
+/** The map that is looked at; undefined when there is none. */
+export function useMapped(): Mapped | undefined {
+  const { mapping } = useBench();
+  return useSyncExternalStore(mapping.watch, mapping.state);
 }
 
 /** The run to be looked at; before there is one, the vehicle as it is drawn; null while nothing is open. */

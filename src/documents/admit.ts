@@ -21,6 +21,7 @@ function asksOf(criterion: Scenario['criteria'][number]): string {
 
 function drawn(scenario: Scenario, ground: Ground): Drawn {
   return {
+    scenario,
     mechanism: compile(scenario),
     ground,
     vehicle: scenario.vehicle.name,

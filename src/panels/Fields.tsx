@@ -1,5 +1,6 @@
-import { useMemo, useState } from 'react';
-import { useDocument } from '../app/workbench.ts';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { pathText } from '../../shared/path.ts';
+import { useDocument, useNotice } from '../app/workbench.ts';
 import type { Json } from '../documents/json.ts';
 import { FigureField } from './fields/FigureField.tsx';
 import { type Block, formOf, found, type Group, type Row, sameForm } from './fields/layout.ts';
@@ -52,6 +53,9 @@ function hasPivot({ blocks }: Group): boolean {
   return blocks.some(({ rows }) => rows.some(({ label }) => label === 'pivot'));
 }
 
+const holdsPlace = ({ rows }: Block, place: string): boolean =>
+  rows.some(({ fields }) => fields.some(({ path }) => pathText(path) === place));
+
 /** The form of the document; made anew only when more than figures changed, so that a drag stays smooth. */
 function useForm(raw: Json): readonly Group[] {
   const [kept, keep] = useState(() => ({ raw, form: raw === null ? [] : formOf(raw) }));
@@ -78,10 +82,31 @@ export function Fields() {
     [form],
   );
 
+  const list = useRef<HTMLDivElement>(null);
+  const wanted = useNotice((state) => state.wanted);
+  const done = useRef(wanted);
+  useEffect(() => {
+    if (wanted === undefined || wanted === done.current) return;
+    const place = pathText(wanted.path);
+    const group = form.find(({ blocks }) => blocks.some((block) => holdsPlace(block, place)));
+    setSearch('');
+    if (group !== undefined) setToggled((map) => new Map(map).set(`${opening} ${group.id}`, true));
+  }, [wanted, form, opening]);
+  useEffect(() => {
+    if (wanted === undefined || wanted === done.current) return;
+    const place = CSS.escape(pathText(wanted.path));
+    const field = list.current?.querySelector<HTMLInputElement>(`[data-path="${place}"]`);
+    if (field === null || field === undefined) return;
+    done.current = wanted;
+    field.scrollIntoView({ block: 'center' });
+    field.focus();
+    field.select();
+  });
+
   const isOpen = ({ id }: Group): boolean =>
     search !== '' || (toggled.get(`${opening} ${id}`) ?? atFirst.includes(id));
   return (
-    <div className="fields">
+    <div className="fields" ref={list}>
       <input
         type="search"
         className="search"

@@ -1,33 +1,43 @@
 import { formatNumber, formatQuantity, formatShare } from '../../shared/units.ts';
 import { useBench, useDesk } from '../app/workbench.ts';
 import type { DeskState } from '../runs/desk.ts';
+import { modeOf } from '../runs/mode.ts';
 
 /** What the desk is doing, in a few words. */
-export function statusWords({ phase, solved, stale }: DeskState): string {
+export function statusWords({
+  phase,
+  solved,
+  stale,
+  mode,
+}: Pick<DeskState, 'phase' | 'solved' | 'stale' | 'mode'>): string {
   switch (phase.kind) {
     case 'waiting':
       return 'changed';
     case 'running': {
       const { share, time } = phase.progress;
-      return share === 0 ? 'driving …' : `${formatShare(share, 2)}, ${formatQuantity(time, 'time', 2, 's')}`;
+      return share === 0
+        ? modeOf(mode).doing
+        : `${formatShare(share, 2)}, ${formatQuantity(time, 'time', 2, 's')}`;
     }
     case 'cancelled':
       return 'cancelled';
     case 'failed':
       return 'failed';
     case 'idle':
-      if (stale) return 'not driven';
+      if (stale) return 'not solved';
       return solved === undefined ? '' : `in ${formatNumber(solved.took, 2)} ms`;
   }
 }
 
 /** What the words mean, for those who ask. */
-function statusSays({ phase, solved, stale }: DeskState): string {
+function statusSays({ phase, solved, stale, mode }: DeskState): string {
   if (phase.kind === 'failed') return phase.message;
   if (phase.kind === 'idle' && stale)
     return 'The document has problems: still on show is the last run without one.';
   if (phase.kind !== 'idle' || solved === undefined) return '';
-  return `The engine took ${formatNumber(solved.took, 3)} ms for ${formatQuantity(solved.recording.end.time, 'time', 3, 's')} of driving.`;
+  const took = formatNumber(solved.took, 3);
+  if (mode !== 'drive') return `The balance took ${took} ms at ${solved.recording.frames} stations.`;
+  return `The engine took ${took} ms for ${formatQuantity(solved.recording.end.time, 'time', 3, 's')} of driving.`;
 }
 
 /** Beside the verdicts' title: progress and its cancel button, or how long the last run took. */
@@ -49,7 +59,7 @@ export function RunStatus() {
       ) : null}
       {again ? (
         <button type="button" className="button small" onClick={() => desk.again()}>
-          Drive again
+          {state.mode === 'drive' ? 'Drive again' : 'Try again'}
         </button>
       ) : null}
       <div

@@ -8,6 +8,21 @@ import { Fields } from './Fields.tsx';
 export const panels = [
   { id: 'fields', title: 'Figures', Panel: Fields },
   {
+    id: 'matters',
+    title: 'Matters',
+    Panel: lazy(async () => ({ default: (await import('./Matters.tsx')).Matters })),
+  },
+  {
+    id: 'limits',
+    title: 'Limits',
+    Panel: lazy(async () => ({ default: (await import('./Limits.tsx')).Limits })),
+  },
+  {
+    id: 'joints',
+    title: 'Joints',
+    Panel: lazy(async () => ({ default: (await import('./Joints.tsx')).Joints })),
+  },
+  {
     id: 'changes',
     title: 'Changes',
     Panel: lazy(async () => ({ default: (await import('./Changes.tsx')).Changes })),

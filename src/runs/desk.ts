@@ -1,12 +1,16 @@
 import type { Checked, Problem } from '../../shared/problem.ts';
 import type { Ground } from '../../sim/ground/ground.ts';
 import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
+import type { Scenario } from '../../sim/scenario/schema.ts';
 import type { Solved } from '../solved.ts';
 import type { Progress } from '../workers/protocol.ts';
 import type { Outcome } from '../workers/solver.ts';
+import type { Mode } from './mode.ts';
 
 /** What can be known of a document without driving it. */
 export interface Drawn {
+  /** As it was read. */
+  readonly scenario: Scenario;
   readonly mechanism: Mechanism;
   readonly ground: Ground;
   /** Name of the vehicle. */
@@ -33,6 +37,8 @@ export interface DoneRun extends Solved {
 }
 
 export interface DeskState {
+  /** How the newest document is looked at: standing, crawling or driven. All runs below are of this mode. */
+  readonly mode: Mode;
   readonly phase: Phase;
   /** The newest good document, not yet driven perhaps. */
   readonly drawn: Drawn | undefined;
@@ -52,7 +58,10 @@ export interface DeskState {
 export interface DeskTools {
   /** Reads and compiles a document in the window. */
   prepare(document: unknown): Checked<Drawn>;
-  solver: { solve(document: unknown, tell: (progress: Progress) => void): Promise<Outcome>; cancel(): void };
+  solver: {
+    solve(document: unknown, tell: (progress: Progress) => void, mode: Mode): Promise<Outcome>;
+    cancel(mode: Mode): void;
+  };
   /** Calls back after `ms`; returns the way to stop it. */
   later(ms: number, then: () => void): () => void;
 }
@@ -60,7 +69,16 @@ export interface DeskTools {
 /** How long an edit waits for the next one before it is driven, ms: about the pace of held arrow keys. */
 export const DEBOUNCE = 150;
 
+/** How long a run must have been on show before others are held against it, ms: not the last step of a drag. */
+const REST = 600;
+
+/** What is kept of a mode while another one is on show. */
+interface Kept extends Pick<DeskState, 'solved' | 'before' | 'pinned'> {
+  readonly document: unknown;
+}
+
 const EMPTY: DeskState = {
+  mode: 'drive',
   phase: { kind: 'idle' },
   drawn: undefined,
   solved: undefined,
@@ -71,18 +89,27 @@ const EMPTY: DeskState = {
 };
 
 /**
- * Turns the newest document into the run on show: checks it at once, drives it in the worker, keeps the run before it
+ * Turns the newest document into the run on show: checks it at once, has it solved in a worker, keeps the run before it
  * to be compared with. Holds runs, which are nobody's document, so it is not a store of documents.
  */
 export class Desk {
-  #state: DeskState = EMPTY;
+  #state: DeskState;
   readonly #tools: DeskTools;
   readonly #watchers = new Set<() => void>();
+  readonly #kept = new Map<Mode, Kept>();
   #forget: () => void = () => undefined;
+  #unrest: () => void = () => undefined;
   #document: unknown;
+  /** Counts what was asked for, and which of it is on show: a balance may be shown though a newer one is on its way. */
+  #asked = 0;
+  #shown = 0;
+  /** The run that further ones are held against, and the document of the run on show. */
+  #rested: DoneRun | undefined;
+  #solvedOf: unknown;
 
-  constructor(tools: DeskTools) {
+  constructor(tools: DeskTools, mode: Mode = 'drive') {
     this.#tools = tools;
+    this.#state = { ...EMPTY, mode };
   }
 
   /** The present state; the same object until something changes. */
@@ -96,26 +123,47 @@ export class Desk {
     };
   };
 
-  /** Takes a document that was just opened: earlier runs are of no interest to it. Driven without waiting. */
+  /** Takes a document that was just opened: earlier runs are of no interest to it. Solved without waiting. */
   open(document: unknown): void {
+    this.#kept.clear();
+    this.#shown = this.#asked;
     this.#change({ solved: undefined, drawn: undefined, before: undefined, pinned: false });
     this.#take(document, 0);
   }
 
-  /** Takes a change of the open document. A run under way is called off. */
+  /** Takes a change of the open document. A drive under way is called off; a balance is found at once. */
   revise(document: unknown): void {
-    this.#take(document, DEBOUNCE);
+    this.#take(document, this.#state.mode === 'drive' ? DEBOUNCE : 0);
   }
 
-  /** Drives the newest document once more, after it was cancelled or failed. */
+  /** Solves the newest document once more, after it was cancelled or failed. */
   again(): void {
     this.#take(this.#document, 0);
+  }
+
+  /** Looks at the document in another way. What was found in that way before is shown at once. */
+  look(mode: Mode): void {
+    const { mode: last, solved, before, pinned } = this.#state;
+    if (mode === last) return;
+    this.#forget();
+    this.#tools.solver.cancel(last);
+    this.#kept.set(last, { document: this.#solvedOf, solved, before, pinned });
+    this.#shown = this.#asked;
+    const kept = this.#kept.get(mode);
+    const found = { solved: kept?.solved, before: kept?.before, pinned: kept?.pinned ?? false };
+    const phase: Phase = { kind: 'idle' };
+    this.#solvedOf = kept?.document;
+    this.#rested = kept?.solved;
+    this.#change({ mode, ...found, phase });
+    const ready = kept?.solved !== undefined && kept.document === this.#document;
+    if (ready) this.#change({ stale: false });
+    else if (this.#document !== undefined) this.#take(this.#document, 0);
   }
 
   /** Calls the run off; what is on show stays. */
   cancel(): void {
     this.#forget();
-    this.#tools.solver.cancel();
+    this.#tools.solver.cancel(this.#state.mode);
     this.#change({ phase: { kind: 'cancelled' } });
   }
 
@@ -129,42 +177,71 @@ export class Desk {
     this.#change({ before: undefined, pinned: false });
   }
 
+  /** Shows a run of figures that are only being tried: the document stays as it is. */
+  attempt(run: DoneRun): void {
+    this.#unrest();
+    this.#show(run, false);
+  }
+
+  /** Shows a run again that was on show before something was tried. */
+  restore(run: DoneRun, before: DoneRun | undefined): void {
+    this.#rested = run;
+    this.#change({ solved: run, before, stale: false });
+  }
+
   #take(document: unknown, wait: number): void {
     this.#document = document;
     this.#forget();
-    this.#tools.solver.cancel();
+    if (this.#state.mode === 'drive') this.#tools.solver.cancel('drive');
     const prepared = this.#tools.prepare(document);
     const { problems } = prepared;
     const stale = this.#state.solved !== undefined;
+    this.#asked += 1;
     if (!prepared.ok) {
       this.#change({ problems, stale, phase: { kind: 'idle' } });
       return;
     }
     this.#change({ problems, stale, drawn: prepared.value, phase: { kind: 'waiting' } });
-    const begin = () => void this.#drive(document, prepared.value);
+    const begin = () => void this.#solve(document, prepared.value);
     if (wait === 0) begin();
     else this.#forget = this.#tools.later(wait, begin);
   }
 
-  async #drive(document: unknown, drawn: Drawn): Promise<void> {
+  async #solve(document: unknown, drawn: Drawn): Promise<void> {
+    const asked = this.#asked;
+    const { mode } = this.#state;
+    const isNewest = () => asked === this.#asked;
     this.#change({ phase: { kind: 'running', progress: { time: 0, station: 0, share: 0 } } });
-    const outcome = await this.#tools.solver.solve(document, (progress) =>
-      this.#change({ phase: { kind: 'running', progress } }),
+    const outcome = await this.#tools.solver.solve(
+      document,
+      (progress) => isNewest() && this.#change({ phase: { kind: 'running', progress } }),
+      mode,
     );
-    if (document !== this.#document || outcome.kind === 'cancelled') return;
+    // What came late is of no use to a drive; a balance while figures move is shown as long as it is newer than the last.
+    if (asked <= this.#shown || mode !== this.#state.mode || outcome.kind === 'cancelled') return;
+    if (!isNewest() && (mode === 'drive' || outcome.kind !== 'solved')) return;
     if (outcome.kind === 'refused') this.#change({ problems: outcome.problems, phase: { kind: 'idle' } });
     else if (outcome.kind === 'failed') this.#change({ phase: { kind: 'failed', message: outcome.message } });
-    else this.#show({ ...drawn, ...outcome });
+    else {
+      this.#shown = asked;
+      this.#solvedOf = document;
+      this.#show({ ...drawn, ...outcome }, !isNewest());
+      if (isNewest()) this.#change({ phase: { kind: 'idle' } });
+    }
   }
 
-  #show({ mechanism, ground, recording, report, took }: DoneRun): void {
-    const { solved: last, before, pinned } = this.#state;
-    this.#change({
-      phase: { kind: 'idle' },
-      solved: { mechanism, ground, recording, report, took },
-      before: pinned ? before : last,
-      stale: false,
-    });
+  #show({ mechanism, ground, recording, report, took }: DoneRun, stale: boolean): void {
+    const { solved: last, before, pinned, mode } = this.#state;
+    const solved = { mechanism, ground, recording, report, took };
+    const rested = mode === 'drive' || this.#rested === undefined ? last : this.#rested;
+    this.#unrest();
+    if (mode !== 'drive') {
+      this.#rested = rested;
+      this.#unrest = this.#tools.later(REST, () => {
+        this.#rested = solved;
+      });
+    }
+    this.#change({ solved, before: pinned ? before : rested, stale });
   }
 
   #change(change: Partial<DeskState>): void {

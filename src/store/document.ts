@@ -60,6 +60,28 @@ export function edit(store: DocumentStore, path: Path, value: Json | undefined, 
   });
 }
 
+/** A figure to be set, or to be left out when `value` is undefined. */
+export interface Change {
+  readonly path: Path;
+  readonly value: Json | undefined;
+}
+
+/** Sets several figures that belong together: one step to take back. */
+export function editAll(store: DocumentStore, changes: readonly Change[]): void {
+  const { raw, past } = store.getState();
+  const next = changes.reduce<Json>(
+    (document, { path, value }) =>
+      valueAt(document, path) === value
+        ? document
+        : value === undefined
+          ? withoutValue(document, path)
+          : withValue(document, path, value),
+    raw,
+  );
+  if (next === raw) return;
+  store.setState({ raw: next, past: [...past, raw].slice(-UNDO_STEPS), future: [], gesture: undefined });
+}
+
 /** Takes the newest edit back. */
 export function undo(store: DocumentStore): void {
   const { raw, past, future } = store.getState();

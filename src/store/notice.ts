@@ -1,4 +1,5 @@
 import { createStore } from 'zustand/vanilla';
+import type { Path } from '../../shared/path.ts';
 import type { Problem } from '../../shared/problem.ts';
 
 /** What the window has to tell besides the results. */
@@ -9,12 +10,23 @@ export interface Notice {
   readonly asking: { readonly proceed: () => void } | undefined;
   /** The key help is open. */
   readonly help: boolean;
+  /** A figure of the form that is to be brought into sight; a new object each time. */
+  readonly wanted: { readonly path: Path } | undefined;
+  /** Words for a screen reader besides the results. */
+  readonly said: string;
   /** A file hangs over the window. */
   readonly dropping: boolean;
 }
 
 /** Makes the store of notices. */
 export const createNoticeStore = () =>
-  createStore<Notice>(() => ({ refused: undefined, asking: undefined, help: false, dropping: false }));
+  createStore<Notice>(() => ({
+    refused: undefined,
+    asking: undefined,
+    help: false,
+    wanted: undefined,
+    said: '',
+    dropping: false,
+  }));
 
 export type NoticeStore = ReturnType<typeof createNoticeStore>;

@@ -1,5 +1,6 @@
 import { createJSONStorage, persist } from 'zustand/middleware';
 import { createStore } from 'zustand/vanilla';
+import { type Mode, modes } from '../runs/mode.ts';
 
 /** Playing speeds, as parts of model time. */
 export const speeds = [1 / 8, 1 / 4, 1 / 2, 1, 2, 4] as const;
@@ -7,6 +8,12 @@ export const speeds = [1 / 8, 1 / 4, 1 / 2, 1, 2, 4] as const;
 /** What the person at the window likes; kept between visits. */
 export interface Settings {
   readonly theme: 'system' | 'light' | 'dark';
+  /** How the vehicle is looked at. */
+  readonly mode: Mode;
+  /** What the picture's arrows show: what the ground does, or what joints and members carry too. */
+  readonly forces: 'wheels' | 'joints';
+  /** What 'What matters most' and maps look at: a measure, or 'criteria[0]'. */
+  readonly measure: string;
   /** What bands and strips run over. */
   readonly axis: 'station' | 'time';
   /** The picture moves with the vehicle. */
@@ -20,6 +27,9 @@ export interface Settings {
 
 const DEFAULTS: Settings = {
   theme: 'system',
+  mode: 'drive',
+  forces: 'wheels',
+  measure: 'leastLoadShare',
   axis: 'station',
   follow: false,
   speed: 1,
@@ -34,6 +44,12 @@ export function settingsFrom(stored: unknown): Settings {
   const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Partial<Settings>;
   const ok: Record<keyof Settings, boolean> = {
     theme: isOneOf(['system', 'light', 'dark'], given.theme),
+    mode: isOneOf(
+      modes.map(({ id }) => id),
+      given.mode,
+    ),
+    measure: typeof given.measure === 'string',
+    forces: isOneOf(['wheels', 'joints'], given.forces),
     axis: isOneOf(['station', 'time'], given.axis),
     follow: typeof given.follow === 'boolean',
     speed: isOneOf(speeds, given.speed),

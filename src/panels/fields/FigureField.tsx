@@ -142,6 +142,7 @@ export function FigureField({ field, label, name, speaksForPair = false }: Figur
       </label>
       <input
         id={id}
+        data-path={state.place}
         type="text"
         inputMode="text"
         autoComplete="off"

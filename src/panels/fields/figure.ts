@@ -67,6 +67,17 @@ export function fieldUnit(value: Json | undefined, about: FieldAbout): string {
   return typeof about.standard === 'number' ? shownUnit(dimension, about.standard) : shownUnit(dimension, 0);
 }
 
+/**
+ * A computed figure as it goes into the document: in the unit that the field has, without the noise of doubles.
+ * @param si in SI
+ * @param value the field's present value in the document
+ */
+export function written(si: number, value: Json | undefined, about: FieldAbout): Json {
+  const unit = fieldUnit(value, about);
+  if (unit === '1' || typeof value === 'number') return Number(si.toPrecision(WRITTEN_DIGITS));
+  return `${plain(toUnit(si, unit))} ${unit}`;
+}
+
 function enterWhole(text: string): Entered {
   const number = Number(text);
   if (Number.isInteger(number) && text !== '') return { ok: true, value: number };
@@ -99,9 +110,7 @@ export function enter(typed: string, value: Json | undefined, about: FieldAbout)
   if (!read.ok)
     return { ok: false, message: read.hint === undefined ? read.message : `${read.message}: ${read.hint}` };
   if (standsAlone(text, dimension)) return { ok: true, value: text };
-  if (unit === '1' || typeof value === 'number')
-    return { ok: true, value: Number(read.value.toPrecision(WRITTEN_DIGITS)) };
-  return { ok: true, value: `${plain(toUnit(read.value, unit))} ${unit}` };
+  return { ok: true, value: written(read.value, value, about) };
 }
 
 /** One step of the arrow keys: a unit of the second significant digit, 1 for a zero. */

@@ -1,0 +1,60 @@
+import { formatQuantity, formatShare } from '../../shared/units.ts';
+import { useDesk } from '../app/workbench.ts';
+import { ProblemList } from './Problems.tsx';
+import { RunStatus } from './RunStatus.tsx';
+
+/** How the vehicle stands: what each axle line carries, how far it has moved from the drawing, and remarks. */
+export function Standing() {
+  const report = useDesk(({ solved }) => solved?.report);
+  const standing = useDesk(({ solved }) => solved?.recording.standing);
+  const stale = useDesk((state) => state.stale);
+  const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
+  const weight = standing?.loads.reduce((sum, load) => sum + load, 0) ?? 0;
+  return (
+    <section className="verdicts standing" aria-labelledby="standing-title" data-stale={stale}>
+      <div className="verdicts-head">
+        <h2 id="standing-title">
+          Standing{' '}
+          {standing === undefined ? null : (
+            <span className="count">pitch {formatQuantity(standing.pitch, 'angle', 2, 'deg')}</span>
+          )}
+        </h2>
+        <RunStatus />
+      </div>
+      {failure === undefined ? null : <p className="run-end">It does not stand: {failure}.</p>}
+      {report === undefined ? null : (
+        <table className="figures">
+          <thead>
+            <tr>
+              <th scope="col">axle line</th>
+              <th scope="col">load</th>
+              <th scope="col">of weight</th>
+              <th scope="col">travel</th>
+            </tr>
+          </thead>
+          <tbody>
+            {report.wheels.map(({ id, load, travel }) => (
+              <tr key={id}>
+                <th scope="row" title={id}>
+                  {id}
+                </th>
+                <td>{formatQuantity(load, 'force')}</td>
+                <td>{formatShare(weight > 0 ? load / weight : 0)}</td>
+                <td>{formatQuantity(travel, 'length', 2)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {report === undefined || report.problems.length === 0 ? (
+        <p className="soft">
+          {failure === undefined && report !== undefined
+            ? 'Nothing rests on a stop, every wheel carries.'
+            : ''}
+        </p>
+      ) : (
+        <ProblemList problems={report.problems} />
+      )}
+    </section>
+  );
+}
