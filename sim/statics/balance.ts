@@ -1,5 +1,6 @@
 import type { Ground } from '../ground/ground.ts';
 import type { BoundElement, Mechanism, Pull } from '../mechanism/mechanism.ts';
+import { Between } from './between.ts';
 import {
   type Chain,
   type ChainState,
@@ -30,18 +31,12 @@ interface JointLaw {
   last: number;
 }
 interface SpanLaw extends Omit<JointLaw, 'freedom'> {
-  readonly a: SpanEnd;
-  readonly b: SpanEnd;
+  readonly line: Between;
   readonly drawn: number;
 }
 interface LiftLaw extends JointLaw {
   readonly armX: number;
   readonly armZ: number;
-}
-interface SpanEnd {
-  readonly body: number;
-  readonly x: number;
-  readonly z: number;
 }
 
 /**
@@ -69,10 +64,11 @@ export class Balance {
   readonly #memories: readonly Float64Array[];
   readonly #dx: Float64Array;
   readonly #dz: Float64Array;
-  readonly #bx: Float64Array;
-  readonly #bz: Float64Array;
-  readonly #rate: Float64Array;
+  readonly #rods: readonly Between[];
   readonly #point = new Float64Array(2);
+  /** What an element answered last: effort, N or N·m, and the rate at which it falls with its coordinate. */
+  #effort = 0;
+  #rate = 0;
 
   constructor(mechanism: Mechanism, ground: Ground, asked: Asked) {
     this.mechanism = mechanism;
@@ -95,13 +91,9 @@ export class Balance {
       this.weight * mechanism.size,
     );
     this.wheels = this.#footing.wheels;
-    [this.#dx, this.#dz, this.#bx, this.#bz, this.#rate] = [0, 0, 0, 0, 0].map(() => new Float64Array(n)) as [
-      Float64Array,
-      Float64Array,
-      Float64Array,
-      Float64Array,
-      Float64Array,
-    ];
+    this.#dx = new Float64Array(n);
+    this.#dz = new Float64Array(n);
+    this.#rods = mechanism.rods.map((rod) => new Between(this.chain, rod.a, rod.b));
     const laws = mechanism.elements.map((element) => bind(element, mechanism, this.chain));
     this.#memories = laws.map((l) => l.memory);
     this.#joints = laws.filter((l): l is JointLaw => 'freedom' in l && !('armX' in l));
@@ -139,7 +131,7 @@ export class Balance {
     let lost = 0;
     for (const law of this.#joints) lost += settleMemory(law, y[law.freedom] as number);
     for (const law of this.#lifts) lost += settleMemory(law, this.#liftOf(law, y));
-    for (const law of this.#spans) lost += settleMemory(law, this.#spanOf(law).x);
+    for (const law of this.#spans) lost += settleMemory(law, law.drawn - law.line.measure(this.state));
     return lost;
   }
 
@@ -212,28 +204,33 @@ export class Balance {
   }
 
   /**
-   * Effort of an element at x, N or N·m, and the rate at which it falls with x. Laws with memory move it along while they
-   * are tried, so their rate is taken as a difference: a bristle that slides has none.
+   * Asks an element for its effort at x and the rate at which that falls with x. Laws with memory move it along while
+   * they are tried, so their rate is taken as a difference: a bristle that slides has none.
    */
-  #respond(law: Omit<JointLaw, 'freedom'>, x: number): { effort: number; rate: number } {
+  #respond(law: Omit<JointLaw, 'freedom'>, x: number): void {
     const { law: words, count } = law.element;
-    if (words.memory === 0)
-      return { effort: count * words.spring(x, law.memory), rate: count * words.stiffness(x, law.memory) };
-    const at = (place: number) => {
-      if (this.asked.relaxed) words.rest?.(place, law.trial);
-      else trialMemory(law, place);
-      return words.spring(place, law.trial);
-    };
+    if (words.memory === 0) {
+      this.#effort = count * words.spring(x, law.memory);
+      this.#rate = count * words.stiffness(x, law.memory);
+      return;
+    }
     const step = 1e-7 * this.mechanism.size;
-    return { effort: count * at(x), rate: (-count * (at(x + step) - at(x - step))) / (2 * step) };
+    this.#effort = count * this.#tryAt(law, x);
+    this.#rate = (-count * (this.#tryAt(law, x + step) - this.#tryAt(law, x - step))) / (2 * step);
+  }
+
+  #tryAt(law: Omit<JointLaw, 'freedom'>, x: number): number {
+    if (this.asked.relaxed) law.element.law.rest?.(x, law.trial);
+    else trialMemory(law, x);
+    return law.element.law.spring(x, law.trial);
   }
 
   #pushJoint(law: JointLaw, y: Float64Array): void {
     const i = law.freedom;
     const at = i * this.count + i;
-    const { effort, rate } = this.#respond(law, y[i] as number);
-    this.residual[i] = (this.residual[i] as number) + effort;
-    this.tangent[at] = (this.tangent[at] as number) - rate;
+    this.#respond(law, y[i] as number);
+    this.residual[i] = (this.residual[i] as number) + this.#effort;
+    this.tangent[at] = (this.tangent[at] as number) - this.#rate;
   }
 
   #liftOf(law: LiftLaw, y: Float64Array): number {
@@ -249,9 +246,9 @@ export class Balance {
     const c = Math.cos(y[turn] as number);
     const s = Math.sin(y[turn] as number);
     const x = this.#liftOf(law, y);
-    const response = this.#respond(law, x);
-    const { effort } = response;
-    const rate = -response.rate;
+    this.#respond(law, x);
+    const effort = this.#effort;
+    const rate = -this.#rate;
     const byTurn = c * law.armX - s * law.armZ;
     this.residual[z] = (this.residual[z] as number) + effort;
     this.residual[turn] = (this.residual[turn] as number) + effort * byTurn;
@@ -264,99 +261,24 @@ export class Balance {
       effort * (s * law.armX + c * law.armZ);
   }
 
-  #spanOf({ a, b, drawn }: { a: SpanEnd; b: SpanEnd; drawn: number }): {
-    x: number;
-    length: number;
-    ux: number;
-    uz: number;
-  } {
-    pointOf(this.chain, this.state, a.body, a.x, a.z, this.#point);
-    const ax = this.#point[0] as number;
-    const az = this.#point[1] as number;
-    pointOf(this.chain, this.state, b.body, b.x, b.z, this.#point);
-    const dx = (this.#point[0] as number) - ax;
-    const dz = (this.#point[1] as number) - az;
-    const length = Math.sqrt(dx * dx + dz * dz);
-    return { x: drawn - length, length, ux: length > 0 ? dx / length : 0, uz: length > 0 ? dz / length : 1 };
-  }
-
   #pushSpan(law: SpanLaw): void {
-    const { x } = this.#spanOf(law);
-    const { effort, rate } = this.#respond(law, x);
+    const { line } = law;
+    this.#respond(law, law.drawn - line.measure(this.state));
     // x = drawn − L: the effort is a push −effort·∂L/∂q, and its change −rate·(∂L)²
-    this.#pullAlong(law.a, law.b, effort, rate);
+    line.pull(this.state, this.#effort, this.#rate, this.residual, this.tangent, this.count);
   }
 
   #pullRod(r: number, tension: number): void {
-    const rod = this.mechanism.rods[r] as Mechanism['rods'][number];
-    const a = { body: rod.a.body, x: rod.a.at.x, z: rod.a.at.z };
-    const b = { body: rod.b.body, x: rod.b.at.x, z: rod.b.at.z };
+    const line = this.#rods[r] as Between;
     const row = this.rodRow + r;
     const unit = this.weight / this.mechanism.size;
-    const { length } = this.#spanOf({ a, b, drawn: rod.length });
-    this.#pullAlong(a, b, tension, 0);
-    this.residual[row] = unit * (length - rod.length);
-    for (let i = 0; i < this.chain.size; i++) {
-      const rate = this.#rate[i] as number;
-      if (rate === 0) continue;
-      this.tangent[row * this.count + i] = unit * rate;
-      this.tangent[i * this.count + row] = -rate;
-    }
-  }
-
-  /**
-   * Pulls two points together by `tension` N that grows by `rate` N per metre of length: rows −T·∂L/∂q, and
-   * ∂/∂q: −rate·∂L·∂Lᵀ − T·∂²L, with ∂²L = (D·D − (u·D)(u·D))/L + u·∂²(b − a). Leaves ∂L/∂q in the rate array.
-   */
-  #pullAlong(a: SpanEnd, b: SpanEnd, tension: number, rate: number): void {
-    const { chain, state } = this;
-    const n = this.count;
-    const pathA = chain.path[a.body] as Int32Array;
-    const pathB = chain.path[b.body] as Int32Array;
-    const { length, ux, uz } = this.#spanOf({ a, b, drawn: 0 });
-    this.#dx.fill(0);
-    this.#dz.fill(0);
-    this.#bx.fill(0);
-    this.#bz.fill(0);
-    pointOf(chain, state, a.body, a.x, a.z, this.#point);
-    pointRates(chain, state, pathA, this.#point[0] as number, this.#point[1] as number, this.#dx, this.#dz);
-    pointOf(chain, state, b.body, b.x, b.z, this.#point);
-    pointRates(chain, state, pathB, this.#point[0] as number, this.#point[1] as number, this.#bx, this.#bz);
-    this.#bend(pathB, -tension * ux, -tension * uz, this.#bx, this.#bz);
-    this.#bend(pathA, tension * ux, tension * uz, this.#dx, this.#dz);
-    for (let i = 0; i < chain.size; i++) {
-      this.#bx[i] = (this.#bx[i] as number) - (this.#dx[i] as number);
-      this.#bz[i] = (this.#bz[i] as number) - (this.#dz[i] as number);
-      this.#rate[i] = ux * (this.#bx[i] as number) + uz * (this.#bz[i] as number);
-      this.residual[i] = (this.residual[i] as number) - tension * (this.#rate[i] as number);
-    }
-    const across = length > 0 ? tension / length : 0;
-    for (let i = 0; i < chain.size; i++) {
-      const gi = this.#rate[i] as number;
-      const [xi, zi] = [this.#bx[i] as number, this.#bz[i] as number];
-      if (xi === 0 && zi === 0) continue;
-      for (let j = 0; j < chain.size; j++) {
-        const gj = this.#rate[j] as number;
-        const turned = xi * (this.#bx[j] as number) + zi * (this.#bz[j] as number) - gi * gj;
-        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) - rate * gi * gj - across * turned;
-      }
-    }
-  }
-
-  /** Geometric tangent of a force (fx, fz) at a point with these rates: F·∂²p. */
-  #bend(path: Int32Array, fx: number, fz: number, dx: Float64Array, dz: Float64Array): void {
-    const { turns, sign } = this.chain;
-    const n = this.count;
-    for (let a = 0; a < path.length; a++) {
-      const i = path[a] as number;
-      if (!turns[i]) continue;
-      const s = sign[i] as number;
-      for (let b = a; b < path.length; b++) {
-        const j = path[b] as number;
-        const bend = s * (fz * (dx[j] as number) - fx * (dz[j] as number));
-        this.tangent[i * n + j] = (this.tangent[i * n + j] as number) + bend;
-        if (a !== b) this.tangent[j * n + i] = (this.tangent[j * n + i] as number) + bend;
-      }
+    const length = line.measure(this.state);
+    line.pull(this.state, tension, 0, this.residual, this.tangent, this.count);
+    this.residual[row] = unit * (length - (this.mechanism.rods[r]?.length as number));
+    for (let k = 0; k < line.freedoms.length; k++) {
+      const i = line.freedoms[k] as number;
+      this.tangent[row * this.count + i] = unit * (line.rates[k] as number);
+      this.tangent[i * this.count + row] = -(line.rates[k] as number);
     }
   }
 }
@@ -368,12 +290,7 @@ function bind(element: BoundElement, mechanism: Mechanism, chain: Chain): JointL
   const { coordinate } = element;
   if (coordinate.kind === 'joint') return { ...common, freedom: chain.ofJoint[coordinate.joint] as number };
   if (coordinate.kind === 'span') {
-    const end = (p: { body: number; at: { x: number; z: number } }): SpanEnd => ({
-      body: p.body,
-      x: p.at.x,
-      z: p.at.z,
-    });
-    return { ...common, a: end(coordinate.a), b: end(coordinate.b), drawn: coordinate.drawn };
+    return { ...common, line: new Between(chain, coordinate.a, coordinate.b), drawn: coordinate.drawn };
   }
   const joint = mechanism.joints.findIndex((j) => j.child === coordinate.body && j.kind === 'free');
   if (joint < 0)

@@ -52,6 +52,9 @@ interface Line {
   /** Force across the contact. */
   px: number;
   pz: number;
+  /** Hub, m. */
+  x: number;
+  z: number;
 }
 
 /** Rows and columns that the footing writes to. */
@@ -76,6 +79,7 @@ export class Footing {
   readonly #chain: Chain;
   readonly #thrust: Thrust;
   readonly #sense: number;
+  #ground: Ground | undefined;
 
   /** `unit`: torque that a thrust unknown of 1 stands for behind an open root, N·m. */
   constructor(mechanism: Mechanism, chain: Chain, thrust: Thrust, sense: -1 | 0 | 1, unit: number) {
@@ -101,6 +105,8 @@ export class Footing {
       torqueByThrust: 0,
       px: 0,
       pz: 0,
+      x: 0,
+      z: 0,
     }));
     this.wheels = this.#lines.map((line) => line.out);
   }
@@ -110,13 +116,19 @@ export class Footing {
     return this.#lines[w]?.touch.count ?? 0;
   }
 
-  /** Energy stored in all tyres, J. */
+  /** Energy stored in all tyres at the state met last, J. */
   stored(): number {
-    return this.#lines.reduce((sum, { touch, wheel }) => sum + touch.energy * wheel.tyre.foundation, 0);
+    const ground = this.#ground;
+    if (!ground) return 0;
+    return this.#lines.reduce((sum, { touch, wheel, x, z }) => {
+      findTouch(touch, ground, x, z, wheel.radius);
+      return sum + touch.energy * wheel.tyre.foundation;
+    }, 0);
   }
 
   /** Finds all contacts at the chain's state and adds forces, thrust and reactions to the equations. */
   add(state: ChainState, ground: Ground, thrust: number, to: Equations): void {
+    this.#ground = ground;
     for (let w = 0; w < this.#lines.length; w++) this.#touch(this.#lines[w] as Line, w, state, ground);
     for (let w = 0; w < this.#lines.length; w++) {
       const line = this.#lines[w] as Line;
@@ -132,7 +144,9 @@ export class Footing {
     pointOf(this.#chain, state, wheel.body, wheel.hub.x, wheel.hub.z, this.#point);
     const x = this.#point[0] as number;
     const z = this.#point[1] as number;
-    findTouch(touch, ground, x, z, wheel.radius);
+    findTouch(touch, ground, x, z, wheel.radius, false);
+    line.x = x;
+    line.z = z;
     const k = wheel.tyre.foundation;
     let [px, pz, moment, contact, press, depth] = [0, 0, 0, 0, 0, 0];
     for (let row = 0; row < touch.count; row++) {

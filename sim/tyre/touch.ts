@@ -31,6 +31,10 @@ export interface Touch {
    * total `moment`, m·rad. For Newton's method.
    */
   readonly tangent: Float64Array;
+  /** First ground segment looked at last time: where the next search begins. */
+  near: number;
+  /** Highest vertex of every eight segments of the ground that was met last, m. */
+  skyline: { readonly of: Ground; readonly peaks: Float64Array } | undefined;
 }
 
 /** Room for the contacts of one wheel. */
@@ -45,6 +49,8 @@ export function makeTouch(): Touch {
     depth: row(),
     energy: 0,
     tangent: new Float64Array(6),
+    near: 0,
+    skyline: undefined,
   };
 }
 
@@ -52,7 +58,8 @@ export function makeTouch(): Touch {
 const partingSine = 0.5;
 
 /**
- * Finds all contacts of a rim of this radius (m) with its hub at (x, z) m, and writes them to `touch`.
+ * Finds all contacts of a rim of this radius (m) with its hub at (x, z) m, and writes them to `touch`. The energy costs
+ * an arc tangent per segment and is 0 when it is not asked for.
  *
  * Every rim angle is a radial spring: U = ½·k·∫δ² dφ, δ = r − ρ(φ), ρ the length of the ray to the ground. On a segment
  * at perpendicular distance p, with u along it from the foot of the perpendicular, ρ = √(u² + p²), dφ = p·du/ρ², so
@@ -62,32 +69,66 @@ const partingSine = 0.5;
  * from behind) the boundary term ±½·k·δ²·∇φ remains, and makes the force the gradient of U. Ground that is hidden
  * behind other ground is not told apart. Source: derivation in sim/PHYSICS.md.
  */
-export function findTouch(touch: Touch, ground: Ground, x: number, z: number, radius: number): void {
+export function findTouch(
+  touch: Touch,
+  ground: Ground,
+  x: number,
+  z: number,
+  radius: number,
+  withEnergy = true,
+): void {
   touch.count = 0;
   touch.energy = 0;
   touch.tangent.fill(0);
-  const last = lastSegment(ground, x + radius);
+  const floor = z - radius;
+  const rise = 0.5 / radius;
+  const end = x + radius;
+  const last = ground.count - 1;
+  if (touch.skyline?.of !== ground) touch.skyline = { of: ground, peaks: peaksOf(ground) };
+  const { peaks } = touch.skyline;
+  let i = firstNear(ground, x - radius, touch.near);
+  touch.near = i;
+  let bx = ground.x[i] as number;
+  let bz = ground.z[i] as number;
   let joins = false;
   let tx0 = 0;
   let tz0 = 0;
-  for (let i = firstSegment(ground, x - radius); i <= last; i++) {
-    const ax = ground.x[i] as number;
-    const az = ground.z[i] as number;
-    const bx = ground.x[i + 1] as number;
-    const bz = ground.z[i + 1] as number;
+  for (; i < last; i++) {
+    if ((i & (run - 1)) === 0) {
+      // the rim is nowhere lower than a parabola: whole runs of ground are skipped under that
+      const next = Math.min(i + run, last);
+      const far = ground.x[next] as number;
+      const off = far < x ? x - far : bx > x ? bx - x : 0;
+      if ((peaks[i >> runBits] as number) <= floor + off * off * rise) {
+        i = next - 1;
+        bx = far;
+        bz = ground.z[next] as number;
+        joins = false;
+        if (bx > end) break;
+        continue;
+      }
+    }
+    const ax = bx;
+    const az = bz;
+    if (ax > end) break;
+    bx = ground.x[i + 1] as number;
+    bz = ground.z[i + 1] as number;
     const before = joins;
     joins = false;
-    if (z - radius >= Math.max(az, bz)) continue;
+    // and single segments likewise
+    const off = bx < x ? x - bx : ax > x ? ax - x : 0;
+    if (Math.max(az, bz) <= floor + off * off * rise) continue;
     const dx = bx - ax;
     const dz = bz - az;
-    // twice the area of hub and segment, against radius times length: most segments are skipped without a root
+    // twice the area of hub and segment, against radius times length: the others that miss need no root
     const area = (z - az) * dx - (x - ax) * dz;
     const square = dx * dx + dz * dz;
     if (!(area > 0 && area * area < radius * radius * square)) continue;
     const length = Math.sqrt(square);
-    const tx = dx / length;
-    const tz = dz / length;
-    const p = area / length;
+    const shrink = 1 / length;
+    const tx = dx * shrink;
+    const tz = dz * shrink;
+    const p = area * shrink;
     const half = Math.sqrt(radius * radius - p * p);
     const foot = (x - ax) * tx + (z - az) * tz;
     const ua = Math.max(-foot, -half);
@@ -95,8 +136,9 @@ export function findTouch(touch: Touch, ground: Ground, x: number, z: number, ra
     if (ub <= ua) continue;
     const goesOn = before && tx0 * tz - tz0 * tx <= partingSine;
     const row = goesOn ? touch.count - 1 : newPatch(touch);
-    pressSegment(touch, row, p, ua, ub, tx, tz, radius);
-    if (ua > -half && seenFromBehind(ground, i - 1, x, z))
+    pressSegment(touch, row, p, ua, ub, tx, tz, radius, withEnergy);
+    // a neighbour that was pressed up to this end is in sight
+    if (ua > -half && !before && seenFromBehind(ground, i - 1, x, z))
       pressSilhouette(touch, row, ax - x, az - z, radius, 1);
     if (ub < half && seenFromBehind(ground, i + 1, x, z))
       pressSilhouette(touch, row, bx - x, bz - z, radius, -1);
@@ -104,6 +146,42 @@ export function findTouch(touch: Touch, ground: Ground, x: number, z: number, ra
     tx0 = tx;
     tz0 = tz;
   }
+}
+
+/** Segments in a run of ground whose highest vertex is kept: a power of two. */
+const runBits = 3;
+const run = 1 << runBits;
+
+/** Highest vertex of each run, its ends included, m. */
+function peaksOf({ z, count }: Ground): Float64Array {
+  const peaks = new Float64Array(Math.ceil(count / run));
+  for (let b = 0; b < peaks.length; b++) {
+    let top = Number.NEGATIVE_INFINITY;
+    for (let i = b * run; i <= (b + 1) * run && i < count; i++) top = Math.max(top, z[i] as number);
+    peaks[b] = top;
+  }
+  return peaks;
+}
+
+/** Longest walk from the last place to the present one; further away the place is looked up. */
+const walk = 24;
+
+/** As `firstSegment`, looked for from segment `near` on: a wheel is mostly where it was. */
+function firstNear(ground: Ground, station: number, near: number): number {
+  const { x, count } = ground;
+  let i = near;
+  if (i > count - 2) return firstSegment(ground, station);
+  const ahead = (x[i] as number) < station;
+  for (let n = 0; n < walk; n++) {
+    if (ahead) {
+      if (i === count - 2 || (x[i + 1] as number) >= station) return i;
+      i++;
+    } else {
+      if (i === 0 || (x[i] as number) < station) return i;
+      i--;
+    }
+  }
+  return firstSegment(ground, station);
 }
 
 /** Opens a patch and returns its row; when all rows are taken, the last one goes on. */
@@ -128,6 +206,7 @@ function pressSegment(
   tx: number,
   tz: number,
   radius: number,
+  withEnergy: boolean,
 ): void {
   const ra = Math.sqrt(ua * ua + p * p);
   const rb = Math.sqrt(ub * ub + p * p);
@@ -140,8 +219,10 @@ function pressSegment(
         : Math.log(((ub + rb) * (ra - ua)) / (p * p));
   const along = ub - ua;
   const normal = radius * stretch - along;
-  const arc = Math.atan2(along * p, p * p + ua * ub);
-  touch.energy += 0.5 * (radius * radius * arc - 2 * radius * p * stretch + p * along);
+  if (withEnergy) {
+    const arc = Math.atan2(along * p, p * p + ua * ub);
+    touch.energy += 0.5 * (radius * radius * arc - 2 * radius * p * stretch + p * along);
+  }
   touch.fx[row] = (touch.fx[row] as number) - tz * normal;
   touch.fz[row] = (touch.fz[row] as number) + tx * normal;
   touch.press[row] = (touch.press[row] as number) + normal;
@@ -150,8 +231,10 @@ function pressSegment(
   touch.depth[row] = Math.max(touch.depth[row] as number, radius - nearest);
   // with the hub moving along the normal p grows; along the segment both ends move against it, which counts at an end
   // that is cut (δ > 0 there) and vanishes at one that the rim itself ends
-  const byNormal = (-radius * (ub / rb - ua / ra)) / p;
-  const byAlong = radius / ra - radius / rb;
+  const overA = 1 / ra;
+  const overB = 1 / rb;
+  const byNormal = (-radius * (ub * overB - ua * overA)) / p;
+  const byAlong = radius * (overA - overB);
   const kx = -tz * byNormal + tx * byAlong;
   const kz = tx * byNormal + tz * byAlong;
   const { tangent } = touch;
