@@ -10,7 +10,7 @@ export interface MapTile {
   readonly rows: number;
   /** Value at node row · columns + column, SI; NaN where the vehicle gives no answer. */
   readonly values: ArrayLike<number>;
-  /** At the same nodes: 1 where all criteria hold, 0 where not. */
+  /** At the same nodes: 1 where all criteria hold, 0 where not; between them where it is not known yet. */
   readonly holds: ArrayLike<number>;
 }
 

@@ -37,7 +37,8 @@ export function Knob(props: KnobProps) {
   const limits = handle.limits ?? reach;
   const value = (v: number) => Number((v * shown.factor).toFixed(shown.decimals));
   return (
-    // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a drawing has no fieldsets, and this one only groups its two sliders.
+    // biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: a plain group of a drawing, no control.
+    // biome-ignore lint/a11y/useSemanticElements: a drawing has no fieldsets.
     <g
       ref={keep(handle.id)}
       className="handle"

@@ -15,6 +15,9 @@ import { Texts } from './texts.ts';
 /** Forces below this share of a mean standing load are left out: they would be dots. */
 const LEAST = 0.02;
 
+/** How far the tip of an arrow stays off its pin, px: room for the pin and for a handle's ring. */
+const OFF = 9;
+
 /** Size of the words, px: mono face at 11 px. */
 const GLYPH = { width: 6.65, height: 14, air: 4 } as const;
 
@@ -192,10 +195,11 @@ function drawnOf(parts: Parts, moment: Moment, scale: number): Drawn {
 }
 
 /** Adds the arrow of a force (N, world axes) on what hangs on a pin, and its figure at the arrow's tail. */
-function addPin(drawn: Drawn, { run, least }: Parts, tip: Spot, fx: number, fz: number, scale: number): void {
+function addPin(drawn: Drawn, { run, least }: Parts, pin: Spot, fx: number, fz: number, scale: number): void {
   const size = Math.hypot(fx, fz);
   if (!(size >= least)) return;
   const px = run.arrowScale * scale;
+  const tip = { x: pin.x - (OFF * fx) / size, y: pin.y + (OFF * fz) / size };
   const from = { x: tip.x - fx * px, y: tip.y + fz * px };
   const { shaft, head } = arrowTo(from, tip);
   drawn.shafts.push(shaft);

@@ -1,10 +1,11 @@
 import { CanvasSource, Container, Graphics, Sprite, Texture } from 'pixi.js';
 import { place, type Vec2 } from '../../../shared/geometry/vec.ts';
-import { withUnit } from '../../charts/figures.ts';
+import { figure, type Shown, withUnit } from '../../charts/figures.ts';
 import { ROOM } from '../camera.ts';
 import { placeLabels, type Wish } from '../geometry/labels.ts';
 import type { MapChart } from '../map/chart.ts';
 import { pixelsOf } from '../map/pixels.ts';
+import type { PivotMap } from '../pivotMap.ts';
 import { placeBodies } from './bodies.ts';
 import type { Layer, Moment, Setting } from './layer.ts';
 import { strokeOn } from './pen.ts';
@@ -12,9 +13,6 @@ import { Texts } from './texts.ts';
 
 /** Widths of the lines, px. */
 const LINE = { contour: 0.85, frame: 1, region: 2, casing: 4.5, best: 1.75 } as const;
-
-/** How much of what lies below shows through. */
-const FIELD_ALPHA = 0.9;
 
 function pathIn(scale: number): (line: readonly number[]) => number[] {
   return (line) => line.map((v, i) => (i % 2 === 0 ? v * scale : -v * scale));
@@ -29,7 +27,6 @@ export class MapFieldLayer implements Layer {
   #painted: MapChart | undefined;
 
   constructor() {
-    this.#field.alpha = FIELD_ALPHA;
     this.container.addChild(this.#field, this.#lines);
   }
 
@@ -84,7 +81,7 @@ export class MapFieldLayer implements Layer {
 }
 
 /** Look of the words on a map, px. */
-const WORDS = { size: 11, glyph: 6.7, height: 15, air: 6 } as const;
+const WORDS = { size: 11, glyph: 5.9, height: 15, air: 8 } as const;
 
 /** What is to be written, where best first, and whether it speaks of where a pivot may lie. */
 interface Saying {
@@ -152,28 +149,39 @@ type Spotter = (p: Vec2) => { readonly x: number; readonly y: number };
 
 /** A saying that wants to be centred at one of these spots, px. */
 function saying(words: string, spots: readonly { x: number; y: number }[], strong = false): Saying {
-  const width = words.length * WORDS.glyph * (strong ? 1.03 : 0.92) + WORDS.air;
+  const width = words.length * WORDS.glyph * (strong ? 1.04 : 1) + WORDS.air;
   const { height } = WORDS;
   const places = spots.map(({ x, y }) => ({ x: x - width / 2, y: y - height / 2 }));
   return { words, strong, wish: { width, height, places } };
 }
 
-/** The title over the field's upper edge, as a whole or under its lower edge. */
-function titleOf(chart: MapChart, spot: Spotter): Saying {
-  const { from, to, map, region, inside } = chart;
-  const progress = map.done < 1 ? ` · ${Math.floor(map.done * 100)} %` : '';
-  const nowhere = map.criteria && region.length === 0 && inside === undefined && map.done >= 1;
-  const words = `${map.title}${progress}${nowhere ? ' · no place here meets all criteria' : ''}`;
+/** The field's box on the picture, px. */
+interface Field {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+function fieldOf({ from, to }: MapChart, spot: Spotter): Field {
   const corners = [from, to, { x: from.x, z: to.z }, { x: to.x, z: from.z }].map(spot);
-  const top = Math.min(...corners.map((c) => c.y));
-  const bottom = Math.max(...corners.map((c) => c.y));
-  const x = (Math.min(...corners.map((c) => c.x)) + Math.max(...corners.map((c) => c.x))) / 2;
-  return saying(words, [
-    { x, y: top - 11 },
-    { x, y: top - 28 },
-    { x, y: bottom + 11 },
-    { x, y: top + 11 },
-  ]);
+  const xs = corners.map((c) => c.x);
+  const ys = corners.map((c) => c.y);
+  return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+}
+
+/** The title with the values it spans, over the field's upper edge or under its lower one. */
+function titleOf({ map, region, range }: MapChart, { left, right, top, bottom }: Field): Saying {
+  const { shown } = map;
+  const span = range === undefined ? '' : ` ${figure(range[0], shown)} to ${withUnit(range[1], shown)}`;
+  const progress = map.done < 1 ? ` · ${Math.floor(map.done * 100)} % done` : '';
+  const nowhere = map.criteria && region.length === 0 && map.done >= 1;
+  const words = `${map.title}${span}`.trim() + progress + (nowhere ? ' · nowhere do all criteria hold' : '');
+  const x = (left + right) / 2;
+  return saying(
+    words,
+    [top - 11, top - 28, bottom + 11, bottom + 28, top - 45].map((y) => ({ x, y })),
+  );
 }
 
 /** Spots along a line, from its middle outwards. */
@@ -185,31 +193,52 @@ function along(line: readonly number[], spot: Spotter): { x: number; y: number }
   });
 }
 
+/** Fields smaller than this have no words on them, px: they would cover it. */
+const ROOMY = 130;
+
 /** What a map says, the most important first. */
 function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
   const { map, inside, contours } = chart;
-  const says = [titleOf(chart, spot)];
-  if (map.best !== undefined) {
-    const { x, y } = spot(map.best.at);
-    const words = `best ${withUnit(map.best.value, map.shown)}`.trim();
-    const half = (words.length * WORDS.glyph) / 2 + 12;
-    says.push(
-      saying(words, [
-        { x: x + half, y },
-        { x: x - half, y },
-        { x, y: y - 16 },
-        { x, y: y + 16 },
-      ]),
-    );
-  }
+  const field = fieldOf(chart, spot);
+  const roomy = Math.min(field.right - field.left, field.bottom - field.top) >= ROOMY;
+  const says = [titleOf(chart, field)];
+  if (map.best !== undefined) says.push(bestOf(map.best, map.shown, field, roomy, spot));
   if (inside !== undefined) {
     const { x, y } = spot(inside);
-    const spots = [0, 18, -18, 34, -34].map((dy) => ({ x, y: y + dy }));
-    says.push(saying('pivot may lie here', spots, true));
+    const spots = (roomy ? [0, 18, -18, 34, -34] : []).map((dy) => ({ x, y: y + dy }));
+    says.push(saying(MAY_LIE, [...spots, ...besideField(field, y, MAY_LIE)], true));
   }
-  for (const { words, lines } of contours) {
+  for (const { words, lines } of roomy ? contours : []) {
     const longest = lines.reduce<readonly number[]>((a, b) => (b.length > a.length ? b : a), []);
     if (longest.length >= 8) says.push(saying(words, along(longest, spot)));
   }
   return says;
+}
+
+const MAY_LIE = 'pivot may lie here';
+
+/** Spots to the right and left of a field, px. */
+function besideField({ left, right }: Field, y: number, words: string): { x: number; y: number }[] {
+  const half = (words.length * WORDS.glyph) / 2 + 8;
+  return [0, 16, -16].flatMap((dy) => [right + half, left - half].map((x) => ({ x, y: y + dy })));
+}
+
+/** The best value, beside its cross or beside a small field. */
+function bestOf(
+  best: NonNullable<PivotMap['best']>,
+  shown: Shown,
+  field: Field,
+  roomy: boolean,
+  spot: Spotter,
+): Saying {
+  const { x, y } = spot(best.at);
+  const words = `best ${withUnit(best.value, shown)}`.trim();
+  const half = (words.length * WORDS.glyph) / 2 + 12;
+  const close = [
+    { x: x + half, y },
+    { x: x - half, y },
+    { x, y: y - 16 },
+    { x, y: y + 16 },
+  ];
+  return saying(words, roomy ? close : besideField(field, y, words));
 }

@@ -20,6 +20,8 @@ export interface Contour {
 export interface MapChart {
   readonly map: PivotMap;
   readonly grid: Grid;
+  /** Least and greatest value; absent without any answer. */
+  readonly range?: readonly [number, number];
   /** Levels between the bands, ascending. */
   readonly levels: readonly number[];
   /** Colour of each band, 0xrrggbb: one more than levels. */
@@ -79,12 +81,12 @@ function deepest(grid: Grid): Vec2 | undefined {
   let best = -1;
   for (let r = 0; r < rows; r++)
     for (let c = 0; c < columns; c++)
-      if (holds[r * columns + c] === 1)
+      if ((holds[r * columns + c] as number) >= 0.5)
         depth[r * columns + c] = 1 + Math.min(at(c - 1, r), at(c, r - 1), at(c - 1, r - 1), at(c + 1, r - 1));
   for (let r = rows - 1; r >= 0; r--)
     for (let c = columns - 1; c >= 0; c--) {
       const i = r * columns + c;
-      if (holds[i] !== 1) continue;
+      if (!((holds[i] as number) >= 0.5)) continue;
       const back = 1 + Math.min(at(c + 1, r), at(c, r + 1), at(c + 1, r + 1), at(c - 1, r + 1));
       depth[i] = Math.min(depth[i] as number, back);
       if (best < 0 || (depth[i] as number) > (depth[best] as number)) best = i;
@@ -110,6 +112,7 @@ export function mapChart(map: PivotMap, palette: Palette): MapChart | undefined 
   return {
     map,
     grid,
+    ...(range === undefined ? {} : { range }),
     levels,
     colours: range === undefined ? [] : coloursOf(levels, range, map, palette),
     contours: ticks.map(({ value, label }) => ({

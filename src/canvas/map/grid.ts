@@ -11,8 +11,8 @@ export interface Grid {
   readonly rows: number;
   /** NaN where there is no answer. */
   readonly values: Float64Array;
-  /** 1 where all criteria hold. */
-  readonly holds: Uint8Array;
+  /** 1 where all criteria hold, 0 where not; the edge lies where it passes ½. */
+  readonly holds: Float64Array;
 }
 
 const EMPTY = Number.NaN;
@@ -75,7 +75,7 @@ export function gridOf(tiles: readonly MapTile[]): Grid | undefined {
   const dx = (x1 - x0) / (columns - 1);
   const dz = (z1 - z0) / (rows - 1);
   const values = new Float64Array(columns * rows).fill(EMPTY);
-  const holds = new Uint8Array(columns * rows);
+  const holds = new Float64Array(columns * rows);
   for (let r = 0; r < rows; r++)
     for (let c = 0; c < columns; c++) {
       const found = tileAt(tiles, x0 + c * dx, z0 + r * dz);
@@ -83,8 +83,8 @@ export function gridOf(tiles: readonly MapTile[]): Grid | undefined {
       const { tile, u, v } = found;
       const i = r * columns + c;
       values[i] = between(tile.values, tile.columns, tile.rows, u, v);
-      const nearest = Math.round(v) * tile.columns + Math.round(u);
-      holds[i] = (tile.holds[nearest] as number) > 0 && !Number.isNaN(values[i] as number) ? 1 : 0;
+      const held = between(tile.holds, tile.columns, tile.rows, u, v);
+      holds[i] = Number.isNaN(held) || Number.isNaN(values[i] as number) ? 0 : held;
     }
   return { x0, z0, dx, dz, columns, rows, values, holds };
 }
