@@ -1,5 +1,7 @@
 import { Container } from 'pixi.js';
+import { place } from '../../shared/geometry/vec.ts';
 import type { View } from './camera.ts';
+import type { Rect } from './geometry/labels.ts';
 import type { Inks } from './inks.ts';
 import { BeforeLayer, BodyworkLayer } from './layers/bodies.ts';
 import { ForcesLayer } from './layers/forces.ts';
@@ -7,7 +9,7 @@ import { GhostLayer } from './layers/ghost.ts';
 import { GroundLayer } from './layers/ground.ts';
 import { JointsLayer } from './layers/joints.ts';
 import type { Layer, Moment, Setting } from './layers/layer.ts';
-import { LinkageLayer } from './layers/linkage.ts';
+import { LinkageLayer, pinsOf } from './layers/linkage.ts';
 import { MapFieldLayer, MapWordsLayer } from './layers/map.ts';
 import { MarksLayer } from './layers/marks.ts';
 import { PiecesLayer } from './layers/pieces.ts';
@@ -84,6 +86,7 @@ export class Scene {
       chart: this.#chartOf(extras.map, inks),
       taken: [],
     };
+    if (moment.joints || moment.chart !== null) moment.taken.push(...pinBoxes(run, moment, view));
     this.#vehicle.position.set(view.left + origin * view.scale, view.top);
     for (const layer of [...this.#world, ...this.#carried, ...this.#over]) layer.show(setting, moment);
   }
@@ -107,6 +110,20 @@ export class Scene {
   destroy(): void {
     this.root.destroy({ children: true });
   }
+}
+
+/** Half the side of the room that a pin, with a handle on it, wants for itself, px. */
+const PIN_ROOM = 8;
+
+/** Boxes round all pins, which labels leave free. */
+function pinBoxes(run: SceneRun, { poses, origin }: Moment, { left, top, scale }: View): Rect[] {
+  return pinsOf(run.solved.mechanism).flatMap(({ body, at }) => {
+    const pose = poses[body];
+    if (pose === undefined) return [];
+    const p = place(pose, at);
+    const [x, y] = [left + (p.x + origin) * scale, top - p.z * scale];
+    return [{ x: x - PIN_ROOM, y: y - PIN_ROOM, width: 2 * PIN_ROOM, height: 2 * PIN_ROOM }];
+  });
 }
 
 /** Scales that differ by rounding only, as those of a window that is moved along. */

@@ -171,8 +171,10 @@ function Today({ curve, frame, palette }: CurveProps) {
   const { at, size } = curve.today;
   if (curve.points.length === 0 || at < frame.from || at > frame.to) return null;
   const x = frame.x(at);
-  const rightwards = x < frame.width * 0.6;
-  const label = (value: number, words: string) => (
+  const words = size === undefined ? '' : `today ${withUnit(size, curve.size)}`;
+  // Right of the dot is under a rising curve, so the words keep clear of it.
+  const rightwards = x + 9 + words.length * 6.2 <= frame.width - frame.right;
+  const label = (value: number) => (
     <text
       x={x + (rightwards ? 9 : -9)}
       y={Math.max(frame.top + 4, frame.y(value) + 4)}
@@ -199,7 +201,7 @@ function Today({ curve, frame, palette }: CurveProps) {
       {size !== undefined && size <= frame.most && (
         <>
           <circle cx={x} cy={frame.y(size)} r="4.5" fill={palette.accent} />
-          {label(size, `today ${withUnit(size, curve.size)}`)}
+          {label(size)}
         </>
       )}
     </g>

@@ -81,7 +81,7 @@ export class LinkageLayer implements Layer {
 }
 
 /** Pins of members and ends of rods, each once. */
-function pinsOf(mechanism: Mechanism): readonly BodyPoint[] {
+export function pinsOf(mechanism: Mechanism): readonly BodyPoint[] {
   const all = [...mechanism.members.flatMap((m) => m.pins), ...mechanism.rods.flatMap((r) => [r.a, r.b])];
   const seen = new Set<string>();
   return all.filter(({ body, at }) => {

@@ -80,8 +80,8 @@ export class MapFieldLayer implements Layer {
   }
 }
 
-/** Look of the words on a map, px. */
-const WORDS = { size: 11, glyph: 5.9, height: 15, air: 8 } as const;
+/** Look of the words on a map, px: 11 px sans, whose figures and capitals are wider than its letters. */
+const WORDS = { size: 11, glyph: 5.2, wide: 6.6, height: 15, air: 8 } as const;
 
 /** What is to be written, where best first, and whether it speaks of where a pivot may lie. */
 interface Saying {
@@ -147,9 +147,15 @@ export class MapWordsLayer implements Layer {
 
 type Spotter = (p: Vec2) => { readonly x: number; readonly y: number };
 
+/** Width of words, px, near enough for a plate under them. */
+function widthOf(words: string): number {
+  const wide = words.replace(/[^A-Z0-9%·]/g, '').length;
+  return wide * WORDS.wide + (words.length - wide) * WORDS.glyph;
+}
+
 /** A saying that wants to be centred at one of these spots, px. */
 function saying(words: string, spots: readonly { x: number; y: number }[], strong = false): Saying {
-  const width = words.length * WORDS.glyph * (strong ? 1.04 : 1) + WORDS.air;
+  const width = widthOf(words) * (strong ? 1.05 : 1) + WORDS.air;
   const { height } = WORDS;
   const places = spots.map(({ x, y }) => ({ x: x - width / 2, y: y - height / 2 }));
   return { words, strong, wish: { width, height, places } };
@@ -193,14 +199,16 @@ function along(line: readonly number[], spot: Spotter): { x: number; y: number }
   });
 }
 
-/** Fields smaller than this have no words on them, px: they would cover it. */
+/** Fields smaller than this have no words on them, px: they would cover it. Up to the second size, half as many. */
 const ROOMY = 130;
+const WIDE = 260;
 
 /** What a map says, the most important first. */
 function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
   const { map, inside, contours } = chart;
   const field = fieldOf(chart, spot);
-  const roomy = Math.min(field.right - field.left, field.bottom - field.top) >= ROOMY;
+  const side = Math.min(field.right - field.left, field.bottom - field.top);
+  const roomy = side >= ROOMY;
   const says = [titleOf(chart, field)];
   if (map.best !== undefined) says.push(bestOf(map.best, map.shown, field, roomy, spot));
   if (inside !== undefined) {
@@ -208,7 +216,8 @@ function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
     const spots = (roomy ? [0, 18, -18, 34, -34] : []).map((dy) => ({ x, y: y + dy }));
     says.push(saying(MAY_LIE, [...spots, ...besideField(field, y, MAY_LIE)], true));
   }
-  for (const { words, lines } of roomy ? contours : []) {
+  const every = side >= WIDE || contours.length <= 4 ? 1 : 2;
+  for (const { words, lines } of roomy ? contours.filter((_, i) => i % every === 0) : []) {
     const longest = lines.reduce<readonly number[]>((a, b) => (b.length > a.length ? b : a), []);
     if (longest.length >= 8) says.push(saying(words, along(longest, spot)));
   }
@@ -219,7 +228,7 @@ const MAY_LIE = 'pivot may lie here';
 
 /** Spots to the right and left of a field, px. */
 function besideField({ left, right }: Field, y: number, words: string): { x: number; y: number }[] {
-  const half = (words.length * WORDS.glyph) / 2 + 8;
+  const half = widthOf(words) / 2 + 8;
   return [0, 16, -16].flatMap((dy) => [right + half, left - half].map((x) => ({ x, y: y + dy })));
 }
 
@@ -233,7 +242,7 @@ function bestOf(
 ): Saying {
   const { x, y } = spot(best.at);
   const words = `best ${withUnit(best.value, shown)}`.trim();
-  const half = (words.length * WORDS.glyph) / 2 + 12;
+  const half = widthOf(words) / 2 + 12;
   const close = [
     { x: x + half, y },
     { x: x - half, y },

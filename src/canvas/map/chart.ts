@@ -101,6 +101,13 @@ function ticksWithin([least, most]: readonly [number, number], { shown }: PivotM
     : [];
 }
 
+/** A line kept within the field: an outline that is closed beyond its edge runs along the edge. */
+function clamped(line: Isoline, from: Vec2, to: Vec2): Isoline {
+  return line.map((v, i) =>
+    i % 2 === 0 ? Math.min(to.x, Math.max(from.x, v)) : Math.min(to.z, Math.max(from.z, v)),
+  );
+}
+
 /** Works out a map for drawing; undefined while it has no tiles. */
 export function mapChart(map: PivotMap, palette: Palette): MapChart | undefined {
   const grid = gridOf(map.tiles);
@@ -109,6 +116,8 @@ export function mapChart(map: PivotMap, palette: Palette): MapChart | undefined 
   const ticks = range === undefined ? [] : ticksWithin(range, map);
   const levels = ticks.map((t) => t.value);
   const inside = map.criteria ? deepest(grid) : undefined;
+  const from = { x: grid.x0, z: grid.z0 };
+  const to = { x: grid.x0 + (grid.columns - 1) * grid.dx, z: grid.z0 + (grid.rows - 1) * grid.dz };
   return {
     map,
     grid,
@@ -120,9 +129,9 @@ export function mapChart(map: PivotMap, palette: Palette): MapChart | undefined 
       words: `${label} ${map.shown.unit}`.trim(),
       lines: isolines(grid, value),
     })),
-    region: inside === undefined ? [] : isolines(holdsPadded(grid), 0.5),
+    region: inside === undefined ? [] : isolines(holdsPadded(grid), 0.5).map((l) => clamped(l, from, to)),
     ...(inside === undefined ? {} : { inside }),
-    from: { x: grid.x0, z: grid.z0 },
-    to: { x: grid.x0 + (grid.columns - 1) * grid.dx, z: grid.z0 + (grid.rows - 1) * grid.dz },
+    from,
+    to,
   };
 }
