@@ -4,10 +4,11 @@ import type { Ground } from '../ground/ground.ts';
 import type { DriveShare, Mechanism } from '../mechanism/mechanism.ts';
 import { Balance } from './balance.ts';
 import { CrawlWatch, type Shortage } from './crawl-watch.ts';
+import { overturns, topples } from './fall.ts';
 import { Instant } from './instant.ts';
 import { type Pressed, Presser } from './press.ts';
 import { Solver } from './solve.ts';
-import { type Stand, standAt, standWords, tipped } from './stand.ts';
+import { type Stand, standAt, standWords } from './stand.ts';
 
 /** What a crossing is asked for; stations in m. */
 export interface Crossing {
@@ -35,8 +36,6 @@ const leapShares = [1 / 64, 1 / 16, 1 / 4, 1, 2];
 /** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
 const leapTurn = 0.2;
 const leapSlide = 0.4;
-/** A drop that turns the chassis by more than this is a fall, rad (definition of our own). */
-const fallen = 0.5;
 
 /** The crossing under way: where it is, where it was, and what it wrote down. */
 export class Crawl {
@@ -172,7 +171,7 @@ export class Crawl {
     this.#trial.set(this.#now);
     const pressed = presser.press(this.#trial);
     if (pressed.kind !== 'balanced') return pressed;
-    if (this.#topples()) return { kind: 'falls' };
+    if (topples(this.#trial, this.#now)) return { kind: 'falls' };
     if (presser.snapped || this.#leaps()) watch.jump(station, this.#now, this.#trial);
     return pressed;
   }
@@ -184,7 +183,7 @@ export class Crawl {
   #jump(station: number): boolean {
     this.#trial.set(this.#now);
     if (!this.#solver.sink(this.#trial, station).found && !this.#sinkHeld(station)) return false;
-    if (this.#topples()) return false;
+    if (topples(this.#trial, this.#now)) return false;
     this.watch.jump(station, this.#now, this.#trial);
     return true;
   }
@@ -232,15 +231,13 @@ export class Crawl {
     this.#solver.held = true;
     const landed = this.#solver.sink(this.#trial, station);
     this.#solver.held = false;
-    if (this.#topples() || !landed.found)
+    if (
+      !landed.found ||
+      topples(this.#trial, this.#now) ||
+      overturns(this.#balance, this.#now, this.#station, station)
+    )
       return { kind: 'tipped', time: this.#instant.timeAt(this.#station), station: this.#station };
     return this.#stuck({ cause: 'it drops, and where it lands no thrust of the driven wheels holds it' });
-  }
-
-  /** Whether the trial lies on its nose or tail, or so much further over than before that it fell rather than dropped. */
-  #topples(): boolean {
-    const pitch = this.#trial[1] as number;
-    return Math.abs(pitch) > tipped || Math.abs(pitch - (this.#now[1] as number)) > fallen;
   }
 }
 
