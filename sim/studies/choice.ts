@@ -36,8 +36,13 @@ export const measuresOfCrossings = {
   distance: ['distance', 'more'],
 } as const satisfies Record<string, readonly [kind: (typeof measureKinds)[number]['name'], better: Better]>;
 
-/** Measures that say nothing about a crossing in balance: it has no inertia, no clock and no substep. */
-export const measuresOfDrives = [
+/**
+ * Measures that a study does not look at: a crossing in balance has no inertia, no clock and no substep, and the forces of
+ * the ground are not recorded.
+ */
+export const otherMeasures = [
+  'bogieDriveShift',
+  'bogieEvenPivot',
   'heaveAccelerationUp',
   'heaveAccelerationDown',
   'timeTaken',

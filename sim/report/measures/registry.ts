@@ -2,6 +2,7 @@ import type { MeasureKind } from '../criterion.ts';
 import { chassisMeasure } from './chassis.ts';
 import { clearanceMeasure } from './clearance.ts';
 import { distanceMeasure } from './distance.ts';
+import { driveShiftMeasure } from './drive-shift.ts';
 import { dynamicLoadMeasure } from './dynamic-load.ts';
 import { energyMeasure } from './energy.ts';
 import { greatestLoadMeasure } from './greatest-load.ts';
@@ -19,6 +20,7 @@ export const measureKinds = [
   greatestLoadMeasure,
   timeOffGroundMeasure,
   loadSpreadMeasure,
+  driveShiftMeasure,
   dynamicLoadMeasure,
   travelMeasure,
   chassisMeasure,
