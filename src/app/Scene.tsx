@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { Handles } from '../canvas/Handles.tsx';
 import { SceneView } from '../canvas/SceneView.tsx';
 import type { Look } from '../solved.ts';
@@ -50,6 +51,23 @@ function LookBar() {
   );
 }
 
+/** A standing vehicle is looked at closely; leaving it, the picture is as it was. */
+function useCloseLook(): void {
+  const bench = useBench();
+  const mode = useDesk((state) => state.mode);
+  const ready = useDesk((state) => state.solved !== undefined);
+  useEffect(() => {
+    if (mode !== 'stand' || !ready) return undefined;
+    const { from, to } = bench.viewport.window;
+    // The picture takes the place of bands and strips first.
+    const wait = requestAnimationFrame(() => fitVehicle(bench));
+    return () => {
+      cancelAnimationFrame(wait);
+      bench.viewport.show({ from, to });
+    };
+  }, [bench, mode, ready]);
+}
+
 /** The picture with its few controls. */
 export function Scene({ look }: { readonly look: Look }) {
   const { playhead, viewport, stage, settings, sight, drag, notices } = useBench();
@@ -61,6 +79,7 @@ export function Scene({ look }: { readonly look: Look }) {
   const handles = useHandles(solved);
   const map = usePivotMap();
   const problem = problemOf(useDrag());
+  useCloseLook();
   return (
     <section
       className="picture"
@@ -94,6 +113,7 @@ export function Scene({ look }: { readonly look: Look }) {
           drag.keep();
         }}
         onCancel={() => drag.restore()}
+        onPick={(picked) => notices.setState({ picked })}
         onSay={(said) => notices.setState({ said })}
       />
       <LookBar />

@@ -6,7 +6,7 @@ import { prepare } from '../documents/admit.ts';
 import { Playhead } from '../playhead.ts';
 import { Desk, type DeskState } from '../runs/desk.ts';
 import type { HeadStart } from '../runs/headstart.ts';
-import { type Mapped, Mapping } from '../runs/mapping.ts';
+import { type Mapped, Mapping, mapTools, mapWish } from '../runs/mapping.ts';
 import { type DragState, PivotDrag } from '../runs/pivotDrag.ts';
 import { previewOf } from '../runs/preview.ts';
 import { Solvers } from '../runs/solvers.ts';
@@ -17,6 +17,7 @@ import { createNoticeStore, type Notice, type NoticeStore } from '../store/notic
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
 import { Viewport } from '../viewport.ts';
 import { LiveSolver } from '../workers/live.ts';
+import { StudyWorkers } from '../workers/study.ts';
 import { frameOf, timesOf } from './moments.ts';
 import { Player } from './player.ts';
 
@@ -70,6 +71,7 @@ export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Wo
   const documents = createDocumentStore();
   const settings = createSettingsStore(storageIfAllowed());
   const live = new LiveSolver();
+  const pool = new StudyWorkers();
   const desk = new Desk({ prepare, solver: new Solvers(driver, live), later }, settings.getState().mode);
   const bench: Workbench = {
     documents,
@@ -78,8 +80,8 @@ export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Wo
     desk,
     drag: new PivotDrag({ documents, desk, live }),
     sight: new Sight(),
-    studies: new Studies(),
-    mapping: new Mapping(),
+    studies: new Studies(pool.begin),
+    mapping: new Mapping(mapTools(pool)),
     playhead,
     viewport: new Viewport(),
     stage: new Stage(),
@@ -91,6 +93,7 @@ export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Wo
   followDocuments(bench);
   followRuns(bench);
   followSettings(bench);
+  keepMapNew(bench);
   warmUp(bench, live);
   return bench;
 }
@@ -146,6 +149,30 @@ function followSettings({ settings, player, desk, drag }: Workbench): void {
     drag.restore();
     desk.look(mode);
   });
+}
+
+/** How long an edit waits for the next one before the map is worked out again, ms. */
+const MAP_REST = 250;
+
+/** A map that is on show is worked out again for every change of the document or of what it looks at. */
+function keepMapNew({ desk, documents, mapping, settings }: Workbench): void {
+  let forget = (): void => undefined;
+  const look = (): void => {
+    forget();
+    const mapped = mapping.state();
+    const { drawn, problems } = desk.state();
+    const { raw } = documents.getState();
+    if (mapped === undefined || drawn === undefined || problems.some(({ severity }) => severity === 'error'))
+      return;
+    const wish = mapWish(drawn.scenario, mapped.plane.name, settings.getState().measure);
+    if (mapped.document === raw && mapped.measure === wish?.measure) return;
+    forget = later(MAP_REST, () => {
+      if (wish === undefined) mapping.clear();
+      else mapping.ask({ document: raw, ...wish });
+    });
+  };
+  documents.subscribe(look);
+  settings.subscribe(look);
 }
 
 const Bench = createContext<Workbench | undefined>(undefined);

@@ -30,21 +30,32 @@ function Diagnostics() {
     <dl className="facts">
       <dt>drawn with</dt>
       <dd>{rendererName(stage.element)}</dd>
-      <dt>substep</dt>
-      <dd title={recording.substepSays}>
-        {formatQuantity(recording.substep * 1e3, 'ratio', 3, '1')} ms
-        <span className="soft"> {recording.substepSays}</span>
-      </dd>
-      <dt>frames</dt>
-      <dd>
-        {recording.frames} at {formatNumber(recording.rate)} per second
-      </dd>
+      {recording.mode === 'crawl' ? (
+        <>
+          <dt>stations</dt>
+          <dd>{recording.frames}, closer where contacts change</dd>
+        </>
+      ) : (
+        <>
+          <dt>substep</dt>
+          <dd title={recording.substepSays}>
+            {formatQuantity(recording.substep * 1e3, 'ratio', 3, '1')} ms
+            <span className="soft"> {recording.substepSays}</span>
+          </dd>
+          <dt>frames</dt>
+          <dd>
+            {recording.frames} at {formatNumber(recording.rate)} per second
+          </dd>
+        </>
+      )}
       <dt>recording</dt>
       <dd>{formatNumber(recording.block.byteLength / 1e6)} MB</dd>
-      <dt>driven in</dt>
+      <dt>solved in</dt>
       <dd>
-        {formatNumber(took)} ms, {formatNumber((recording.end.time * 1000) / Math.max(took, 1e-3), 2)} times
-        as fast as the vehicle
+        {formatNumber(took)} ms
+        {recording.mode === 'crawl'
+          ? ''
+          : `, ${formatNumber((recording.end.time * 1000) / Math.max(took, 1e-3), 2)} times as fast as the vehicle`}
       </dd>
     </dl>
   );

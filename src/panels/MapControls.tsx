@@ -1,8 +1,8 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import { formatQuantity, formatShare } from '../../shared/units.ts';
 import { type Plane, planesOf } from '../../sim/studies/planes.ts';
 import { takePlace } from '../app/actions.ts';
-import { useBench, useDesk, useDocument, useMapped } from '../app/workbench.ts';
+import { useBench, useDesk, useDocument, useMapped, useNotice } from '../app/workbench.ts';
 import type { Mapped } from '../runs/mapping.ts';
 import { figureWords } from './figures.ts';
 import { useChoice } from './measureChoice.tsx';
@@ -50,14 +50,15 @@ function MapStatus({ mapped, unit }: { readonly mapped: Mapped; readonly unit: s
 
 /** Chooses a pivot whose map is drawn on the vehicle. */
 export function MapControls() {
-  const { mapping } = useBench();
+  const { mapping, notices } = useBench();
+  useEffect(() => mapping.warm(), [mapping]);
   const raw = useDocument((state) => state.raw);
   const planes = usePlanes();
   const choice = useChoice();
   const mapped = useMapped();
   const measures = useDesk(({ solved }) => solved?.report.measures);
-  const [name, setName] = useState<string>();
-  const plane = planes.find((each) => each.name === (name ?? mapped?.plane.name)) ?? planes[0];
+  const picked = useNotice((state) => state.picked);
+  const plane = planes.find(({ name }) => name === (picked ?? mapped?.plane.name)) ?? planes[0];
   if (plane === undefined || choice === undefined) return null;
   const unit = measures?.find((row) => row.name === choice.text)?.unit ?? '1';
   const show = (wanted: Plane) =>
@@ -70,7 +71,7 @@ export function MapControls() {
         <select
           value={plane.name}
           onChange={({ currentTarget }) => {
-            setName(currentTarget.value);
+            notices.setState({ picked: currentTarget.value });
             const wanted = planes.find((each) => each.name === currentTarget.value);
             if (mapped !== undefined && wanted !== undefined) show(wanted);
           }}
@@ -81,9 +82,11 @@ export function MapControls() {
         </select>
       </label>
       <div className="group">
-        <button type="button" className="button" onClick={() => show(plane)}>
-          {mapped === undefined ? 'Show on the vehicle' : 'Work out again'}
-        </button>
+        {mapped?.plane.name === plane.name && mapped.failed === undefined ? null : (
+          <button type="button" className="button" onClick={() => show(plane)}>
+            Show on the vehicle
+          </button>
+        )}
         {mapped === undefined ? null : (
           <button type="button" className="button" onClick={() => mapping.clear()}>
             Take away

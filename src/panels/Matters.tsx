@@ -1,6 +1,9 @@
+import { useMemo } from 'react';
+import { pathText } from '../../shared/path.ts';
 import type { Influence, Influences } from '../../sim/studies/matters.ts';
 import { findField } from '../app/actions.ts';
 import { useBench, useDocument, useStudies } from '../app/workbench.ts';
+import { formOf } from './fields/layout.ts';
 import { differenceWords, figureWords } from './figures.ts';
 import { JobStatus } from './JobStatus.tsx';
 import { MapControls } from './MapControls.tsx';
@@ -10,7 +13,40 @@ import './studies.css';
 /** Longest list that is laid out. */
 const MOST_ROWS = 40;
 
-function Row({ influence, result }: { readonly influence: Influence; readonly result: Influences }) {
+interface RowProps {
+  readonly influence: Influence;
+  readonly result: Influences;
+  /** What the form calls the figures, by their places. */
+  readonly names: ReadonlyMap<string, string>;
+}
+
+/** A single figure is called as in the form; what turns several of them has a name of its own. */
+function nameOf({ knob }: Influence, names: RowProps['names']): string {
+  const [first, second] = knob.moves;
+  if (first === undefined || second !== undefined) return knob.name;
+  return names.get(pathText(first.path)) ?? knob.name;
+}
+
+/** Names of all figures of the form: 'middle torsion bars: bar section diameter'. */
+function useNames(): RowProps['names'] {
+  const raw = useDocument((state) => state.raw);
+  return useMemo(() => {
+    if (raw === null) return new Map();
+    const entries = formOf(raw).flatMap(({ title, blocks }) =>
+      blocks.flatMap((block) =>
+        block.rows.flatMap(({ label, fields }) =>
+          fields.map(({ path, part }): [string, string] => [
+            pathText(path),
+            `${block.title || title}: ${label} ${part}`.trim(),
+          ]),
+        ),
+      ),
+    );
+    return new Map(entries);
+  }, [raw]);
+}
+
+function Row({ influence, result, names }: RowProps) {
   const bench = useBench();
   const { knob, per, change } = influence;
   const most = Math.abs(result.list[0]?.change ?? 1);
@@ -25,7 +61,7 @@ function Row({ influence, result }: { readonly influence: Influence; readonly re
         disabled={path === undefined}
         onClick={() => path !== undefined && findField(bench, path)}
       >
-        <span className="name">{knob.name}</span>
+        <span className="name">{nameOf(influence, names)}</span>
         <b>{differenceWords(change, result.unit, result.choice.text, result.today.value)}</b>
         <span className="soft per">for {per} more</span>
         <span
@@ -45,18 +81,19 @@ function basis({ worst, by, why, unit, choice, today }: Influences): string {
   const where = worst?.of === undefined ? '' : ` (${worst.of})`;
   const how =
     by === 'derivative'
-      ? 'exact derivatives of the balance at its worst station'
+      ? 'exact derivatives of the balance at its worst place, looked for between stations too'
       : `differences between whole crossings${why === undefined ? '' : `: ${why}`}`;
   return `Today ${now}${where}. By ${how}.`;
 }
 
 function Found({ result }: { readonly result: Influences }) {
+  const names = useNames();
   return (
     <>
       <p className="soft">{basis(result)}</p>
       <ol className="influences">
         {result.list.slice(0, MOST_ROWS).map((influence) => (
-          <Row key={influence.knob.name} influence={influence} result={result} />
+          <Row key={influence.knob.name} influence={influence} result={result} names={names} />
         ))}
       </ol>
       <p className="soft">

@@ -1,8 +1,9 @@
-import type { Choice } from '../../sim/studies/choice.ts';
+import type { Scenario } from '../../sim/scenario/schema.ts';
+import { type Choice, chooseMeasure, usualChoice } from '../../sim/studies/choice.ts';
 import { Field, type MapPoint, type Side, type Tile } from '../../sim/studies/map.ts';
-import type { Plane } from '../../sim/studies/planes.ts';
+import { type Plane, planesOf } from '../../sim/studies/planes.ts';
 import type { MapTile } from '../canvas/pivotMap.ts';
-import { type Begin, beginStudy } from '../workers/study.ts';
+import type { StudyWorkers } from '../workers/study.ts';
 import type { StudyNews } from '../workers/study-protocol.ts';
 
 /** Size of a map, and stations of each of its crossings. */
@@ -31,8 +32,9 @@ export interface MapWish {
   readonly better: Choice['better'];
 }
 
-interface Tools {
-  readonly begin: Begin;
+/** What a map works with; tests hand in their own. */
+export interface Tools {
+  readonly pool: Pick<StudyWorkers, 'begin' | 'warm'>;
   /** Workers at once. */
   readonly workers: number;
   /** ms. */
@@ -43,8 +45,9 @@ interface Tools {
 /** Shortest time between two pictures of a growing map, ms. */
 const PICTURE_EVERY = 150;
 
-const browserTools = (): Tools => ({
-  begin: beginStudy,
+/** What a map works with in a browser: a worker on every core but one, which is left to the window. */
+export const mapTools = (pool: StudyWorkers): Tools => ({
+  pool,
   workers: Math.max(1, (navigator.hardwareConcurrency || 2) - 1),
   now: () => performance.now(),
   later: (ms, then) => {
@@ -65,7 +68,7 @@ export class Mapping {
   #pause: (() => void) | undefined;
   #left = 0;
 
-  constructor(tools: Tools = browserTools()) {
+  constructor(tools: Tools) {
     this.#tools = tools;
   }
 
@@ -78,6 +81,11 @@ export class Mapping {
       this.#watchers.delete(tell);
     };
   };
+
+  /** Has the workers ready for a map that may be asked for. */
+  warm(): void {
+    if (this.#state === undefined) this.#tools.pool.warm(this.#tools.workers);
+  }
 
   /** Begins a map; the one before is called off. */
   ask(wish: MapWish): void {
@@ -104,7 +112,7 @@ export class Mapping {
     const name = { name: plane.name, kind: plane.kind };
     for (let part = 0; part < of; part += 1)
       this.#ends.push(
-        this.#tools.begin(
+        this.#tools.pool.begin(
           { kind: 'map', document, measure, plane: name, ...MAP_SIZE, part: { part, of } },
           (news) => this.#hear(news),
         ),
@@ -178,4 +186,17 @@ export class Mapping {
     this.#state = state;
     for (const tell of this.#watchers) tell();
   }
+}
+
+/** The wish for the map of a pivot with a measure (the usual one where the scenario does not have it). */
+export function mapWish(
+  scenario: Scenario,
+  pivot: string,
+  measure: string,
+): Omit<MapWish, 'document'> | undefined {
+  const plane = planesOf(scenario).find(({ name, kind }) => kind === 'pivot' && name === pivot);
+  const chosen = chooseMeasure(measure, scenario);
+  const choice = chosen.ok ? chosen : chooseMeasure(usualChoice, scenario);
+  if (plane === undefined || !choice.ok) return undefined;
+  return { plane, measure: choice.value.text, better: choice.value.better };
 }

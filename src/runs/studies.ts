@@ -1,5 +1,5 @@
 import type { Influences } from '../../sim/studies/matters.ts';
-import { type Begin, beginStudy } from '../workers/study.ts';
+import type { Begin } from '../workers/study.ts';
 import type { StudyNews, StudyOrder, ToldLimits } from '../workers/study-protocol.ts';
 
 /** A job that was asked for on a document, as far as it is. */
@@ -25,7 +25,7 @@ export class Studies {
   readonly #ends = new Map<keyof StudiesState, () => void>();
   readonly #watchers = new Set<() => void>();
 
-  constructor(begin: Begin = beginStudy) {
+  constructor(begin: Begin) {
     this.#begin = begin;
   }
 

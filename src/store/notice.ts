@@ -12,6 +12,8 @@ export interface Notice {
   readonly help: boolean;
   /** A figure of the form that is to be brought into sight; a new object each time. */
   readonly wanted: { readonly path: Path } | undefined;
+  /** Name of the pivot that was taken up last. */
+  readonly picked: string | undefined;
   /** Words for a screen reader besides the results. */
   readonly said: string;
   /** A file hangs over the window. */
@@ -25,6 +27,7 @@ export const createNoticeStore = () =>
     asking: undefined,
     help: false,
     wanted: undefined,
+    picked: undefined,
     said: '',
     dropping: false,
   }));
