@@ -31,8 +31,13 @@ export interface Crossing {
 /** Finest station step near a contact change, and where a jump is accepted, as shares of the usual step. */
 const finest = 1 / 16;
 const jumpAt = 1 / 256;
+/** Iterations after which a shorter step is the quicker way on. */
+const patient = 16;
 /** Shares of the usual step at which the next balance is looked for where a branch ends. */
 const leapShares = [1 / 64, 1 / 16, 1 / 4, 1, 2];
+/** The same for a gap where next to nothing is wanting, and how much that is, as a share of the weight. */
+const creepShares = [1 / 64, 1 / 32, 1 / 16];
+const negligible = 1e-3;
 /** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
 const leapTurn = 0.2;
 const leapSlide = 0.4;
@@ -101,8 +106,10 @@ export class Crawl {
       }
       if (found === 'lost') {
         const pressed = this.#press(next);
-        if (pressed.kind === 'stuck' && !this.#crossing.regardless) return this.#stuck(pressed);
-        const landed = pressed.kind === 'balanced' ? next : this.#leap(usual);
+        const crept = pressed.kind === 'stuck' ? this.#creep(usual, pressed.missing) : undefined;
+        if (pressed.kind === 'stuck' && crept === undefined && !this.#crossing.regardless)
+          return this.#stuck(pressed);
+        const landed = pressed.kind === 'balanced' ? next : (crept ?? this.#leap(usual));
         if (landed === undefined) return this.#lost(next);
         next = landed;
       }
@@ -127,7 +134,7 @@ export class Crawl {
       const now = this.#now[i] as number;
       this.#trial[i] = now + ratio * (now - (this.#before[i] as number));
     }
-    const solved = this.#solver.newton(this.#trial, station);
+    const solved = this.#solver.newton(this.#trial, station, step > usual * jumpAt ? patient : 40);
     if (solved.found && !this.#leaps()) {
       if (this.frames.count === 0) return 'found';
       const coarse = step > usual * finest * 1.001 && this.watch.contactsChange();
@@ -136,6 +143,21 @@ export class Crawl {
     }
     if (step > usual * jumpAt) return 'finer';
     return 'lost';
+  }
+
+  /**
+   * Creeps over a gap in the branch that is no obstacle: shorter than a sixteenth of a step, and no more than a thousandth
+   * of the weight (`missing`, N) is wanting in it. Returns the station beyond.
+   */
+  #creep(usual: number, missing: number): number | undefined {
+    if (missing > negligible * this.#balance.weight) return undefined;
+    for (const share of creepShares) {
+      const station = this.#station + this.#sense * usual * share;
+      if (this.#sense * (this.#crossing.until - station) < 0) return undefined;
+      this.#trial.set(this.#now);
+      if (this.#solver.newton(this.#trial, station).found && !this.#leaps()) return station;
+    }
+    return undefined;
   }
 
   /**
