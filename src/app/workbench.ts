@@ -59,8 +59,9 @@ function storageIfAllowed(): Storage | undefined {
 
 /** How long the first run is on show before other workers start, ms: until the window has drawn it. */
 const WARM_UP = 400;
+const WARM_UPS = 4;
 
-function later(ms: number, then: () => void): () => void {
+function later(ms: number, then: () => unknown): () => void {
   const id = setTimeout(then, ms);
   return () => clearTimeout(id);
 }
@@ -98,12 +99,20 @@ export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Wo
   return bench;
 }
 
-/** Has the live worker ready before anybody asks for it: it crosses what is open once the first run is on show. */
+/**
+ * Has the live worker ready before anybody asks for it: it crosses what is open once the first run is on show, some times
+ * over, as scripts that have just been loaded are slow at first.
+ */
 function warmUp({ desk, documents }: Workbench, live: LiveSolver): void {
   const stop = desk.watch(() => {
     if (desk.state().solved === undefined) return;
     stop();
-    later(WARM_UP, () => void live.solve(documents.getState().raw, 'crawl'));
+    later(WARM_UP, async () => {
+      for (let i = 0; i < WARM_UPS; i += 1) {
+        const came = await live.solve(documents.getState().raw, 'crawl');
+        if (came.kind !== 'solved') return;
+      }
+    });
   });
 }
 

@@ -82,6 +82,52 @@ function ForcesSwitch() {
   );
 }
 
+/** What the drive does within each driven bogie: the load that it moves, and the pivot height at which it moves none. */
+function Bogies() {
+  const bench = useBench();
+  const measures = useDesk(({ solved }) => solved?.report.measures);
+  const shifts = (measures ?? []).filter(({ name }) => name === 'bogieDriveShift');
+  if (shifts.length === 0) return null;
+  const evenOf = (of: string | undefined) =>
+    measures?.find((row) => row.name === 'bogieEvenPivot' && row.of === of)?.value ?? null;
+  return (
+    <section className="measure">
+      <h3>Driven bogies</h3>
+      <p className="soft">
+        Load that pull, drive torque and pivot height move from a bogie's front end to its rear, where its
+        wheels pull hardest; negative the other way.
+      </p>
+      {shifts.map(({ of, value, unit, name, moment }) => (
+        <div key={of} className="joint">
+          <h4>{of}</h4>
+          <dl>
+            <div className="measure-line">
+              <dt>moved</dt>
+              <dd>
+                <button
+                  type="button"
+                  className="jump"
+                  title="Go to this moment"
+                  disabled={moment === undefined}
+                  onClick={() => moment !== undefined && jumpTo(bench, moment)}
+                >
+                  <b>{figureWords(value, unit, name)}</b>
+                </button>
+              </dd>
+            </div>
+            <div className="measure-line">
+              <dt>none with the pivot at height</dt>
+              <dd>
+                <b>{figureWords(evenOf(of), 'm', 'bogieEvenPivot')}</b>
+              </dd>
+            </div>
+          </dl>
+        </div>
+      ))}
+    </section>
+  );
+}
+
 /** The largest force in each pin, rod, arm and bar of the run, and where it happened. */
 export function Joints() {
   const rows = useDesk(({ solved }) => solved?.report.joints);
@@ -91,9 +137,10 @@ export function Joints() {
       <ForcesSwitch />
       <p className="soft">
         {mode === 'stand'
-          ? 'A standing vehicle has them in the picture only.'
+          ? 'As it stands, for all equal parts of an axle line together.'
           : 'The largest of the run, for all equal parts of an axle line together. A click goes to its moment.'}
       </p>
+      <Bogies />
       {groups.map(({ title, parts }) => {
         const found = (rows ?? []).filter(({ part }) => (parts as readonly string[]).includes(part));
         if (found.length === 0) return null;

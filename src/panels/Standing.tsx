@@ -1,5 +1,6 @@
 import { formatQuantity, formatShare } from '../../shared/units.ts';
 import { useDesk } from '../app/workbench.ts';
+import { figure, forceShown, travelShown } from '../charts/figures.ts';
 import { ProblemList } from './Problems.tsx';
 import { RunStatus } from './RunStatus.tsx';
 
@@ -9,7 +10,11 @@ export function Standing() {
   const standing = useDesk(({ solved }) => solved?.recording.standing);
   const stale = useDesk((state) => state.stale);
   const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
+  const size = useDesk(({ drawn }) => drawn?.mechanism.size) ?? 1;
   const weight = standing?.loads.reduce((sum, load) => sum + load, 0) ?? 0;
+  const force = forceShown(weight / Math.max(1, standing?.loads.length ?? 1));
+  const plain = travelShown(size);
+  const travels = { ...plain, decimals: plain.decimals + 1 };
   return (
     <section className="verdicts standing" aria-labelledby="standing-title" data-stale={stale}>
       <div className="verdicts-head">
@@ -27,9 +32,9 @@ export function Standing() {
           <thead>
             <tr>
               <th scope="col">axle line</th>
-              <th scope="col">load</th>
-              <th scope="col">of weight</th>
-              <th scope="col">travel</th>
+              <th scope="col">load, {force.unit}</th>
+              <th scope="col">share</th>
+              <th scope="col">travel, {travels.unit}</th>
             </tr>
           </thead>
           <tbody>
@@ -38,9 +43,9 @@ export function Standing() {
                 <th scope="row" title={id}>
                   {id}
                 </th>
-                <td>{formatQuantity(load, 'force')}</td>
+                <td>{figure(load, force)}</td>
                 <td>{formatShare(weight > 0 ? load / weight : 0)}</td>
-                <td>{formatQuantity(travel, 'length', 2)}</td>
+                <td>{figure(travel, travels)}</td>
               </tr>
             ))}
           </tbody>

@@ -193,7 +193,8 @@ export class PivotDrag {
 type Solved = Extract<LiveOutcome, { kind: 'solved' }>;
 
 function whyNot(outcome: Exclude<LiveOutcome, { kind: 'solved' | 'cancelled' }>): string {
-  if (outcome.kind === 'impossible') return outcome.why;
+  // Where it stands in the file is of no use to a hand on the picture.
+  if (outcome.kind === 'impossible') return outcome.why.replace(/(^|; )vehicle[.[][^: ]*: /g, '$1');
   if (outcome.kind === 'failed') return outcome.message;
   return outcome.problems.map(({ message }) => message).join('; ');
 }

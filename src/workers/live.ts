@@ -100,7 +100,7 @@ export class LiveSolver {
       const asked = this.#underWay;
       if (asked === undefined || data.ticket !== this.#ticket) return;
       if (data.kind === 'refused') this.#read = undefined;
-      if (data.kind === 'solved' && !asked.rough) this.#slow = data.took > AT_HAND;
+      if (data.kind === 'solved') this.#slow = this.#isSlow(asked.rough, data.took);
       this.#finish(asked, data);
     };
     worker.onerror = ({ message }) => {
@@ -114,6 +114,12 @@ export class LiveSolver {
         });
     };
     return worker;
+  }
+
+  /** Whether a whole answer takes too long while something is dragged; what once was slow must be well below to be quick. */
+  #isSlow(rough: boolean, took: number): boolean {
+    if (!rough) return took > AT_HAND;
+    return took * (STATIONS / ROUGH) > 0.6 * AT_HAND;
   }
 
   #drop(): void {

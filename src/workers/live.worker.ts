@@ -1,3 +1,4 @@
+import { jointReports } from '../../sim/joints/peaks.ts';
 import { appraise, standReport } from '../../sim/report/appraise.ts';
 import { courseOf } from '../../sim/scenario/course.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
@@ -20,7 +21,8 @@ function standing({ scenario, mechanism, ground }: Sound): Came {
   if (found.kind !== 'stands') return { why: `at its start ${standWords(found)}` };
   const problems = standingRemarks(mechanism, found.standing);
   const report = standReport(scenario, mechanism, found.standing, problems);
-  return { recording: stillOf(mechanism, ground, found), report };
+  const recording = stillOf(mechanism, ground, found);
+  return { recording, report: { ...report, joints: jointReports(mechanism, recording) } };
 }
 
 function crossing({ scenario, mechanism, ground }: Sound, stations: number): Came {

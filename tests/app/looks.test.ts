@@ -1,28 +1,10 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Page } from 'playwright';
 import { describe, expect, it } from 'vitest';
+import { violations } from './axe.ts';
 import { appOpener, dropFile } from './browser.ts';
 import { longVehicle } from './documents.ts';
 
 const open = appOpener();
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly target: readonly string[]; readonly failureSummary: string }[];
-}
-
-/** What axe has against the page; run as text, because the page's policy lets no script in. */
-async function violations(page: Page): Promise<string[]> {
-  const found = (await page.evaluate(
-    `${axe}; axe.run(document).then(({ violations }) => violations)`,
-  )) as Violation[];
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary}`),
-  );
-}
-
 /** Things that stick out of the window or that are cut off without saying so by an ellipsis or a scroll bar. */
 async function cutOff(page: Page): Promise<string[]> {
   return page.evaluate(() => {
@@ -91,7 +73,16 @@ describe('the looks', () => {
     async (colorScheme) => {
       const { page } = await open({ colorScheme });
       expect(await page.locator('html').getAttribute('data-theme')).toBe(colorScheme);
-      for (const name of ['Figures', 'Changes', 'Events', 'Measures', 'Notes']) {
+      for (const name of [
+        'Figures',
+        'Matters',
+        'Limits',
+        'Joints',
+        'Changes',
+        'Events',
+        'Measures',
+        'Notes',
+      ]) {
         await page.getByRole('tab', { name }).click();
         await page.locator('.panel:not([hidden]) > *').first().waitFor();
         expect(await violations(page)).toEqual([]);
@@ -120,7 +111,7 @@ describe('the looks', () => {
 
   it.each(sizes)('fit into $width × $height with the flagship', async (viewport) => {
     const { page } = await open({ viewport });
-    for (const name of ['Figures', 'Events', 'Measures', 'Notes']) {
+    for (const name of ['Figures', 'Matters', 'Limits', 'Joints', 'Events', 'Measures', 'Notes']) {
       await page.getByRole('tab', { name }).click();
       await page.locator('.panel:not([hidden]) > *').first().waitFor();
       expect(await cutOff(page)).toEqual([]);
