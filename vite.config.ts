@@ -97,6 +97,7 @@ export default defineConfig({
   optimizeDeps: {
     // A dependency first met in the middle of a browser test makes vite reload the page under the test.
     include: [
+      'axe-core',
       'comlink',
       'd3-dsv',
       'd3-scale',

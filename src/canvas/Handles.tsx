@@ -111,7 +111,6 @@ export function Handles(props: HandlesProps) {
     if (id === undefined) return;
     event.preventDefault();
     (parts.get(`${id} x`) as SVGGElement | undefined)?.focus({ preventScroll: true });
-    onPick?.(id);
   };
   const hover = (event: PointerEvent<SVGElement>) => {
     const group = (event.target as Element).closest('.handle');
@@ -159,7 +158,7 @@ export function Handles(props: HandlesProps) {
             keep={keep}
             onFocus={() => {
               setFocused(handle.id);
-              onPick?.(handle.id);
+              if (focused !== handle.id) onPick?.(handle.id);
             }}
             onBlur={() => {
               setFocused(undefined);

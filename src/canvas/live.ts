@@ -136,7 +136,7 @@ class LivePicture implements Live {
     this.#shown = shown;
     if (was?.theme !== shown.theme) this.#inks = inksOf(shown.theme);
     if (this.#run?.solved !== shown.solved)
-      this.#run = shown.solved === null ? null : sceneRunOf(shown.solved);
+      this.#run = shown.solved === null ? null : sceneRunOf(shown.solved, this.#run);
     if (this.#before?.solved !== shown.before)
       this.#before = shown.before === null ? null : sceneRunOf(shown.before);
     this.#fitOnce();

@@ -50,8 +50,8 @@ export function arrowScaleOf(radii: readonly number[], loads: readonly number[])
   return load > 0 ? mean(radii) / load : 0;
 }
 
-/** Looks up everything that the picture of a run needs. */
-export function sceneRunOf(solved: Solved): SceneRun {
+/** Looks up everything that the picture of a run needs. The profile is that of the run before on the same ground. */
+export function sceneRunOf(solved: Solved, was: SceneRun | null = null): SceneRun {
   const { mechanism, recording, ground } = solved;
   const { loads } = recording.standing;
   return {
@@ -60,7 +60,7 @@ export function sceneRunOf(solved: Solved): SceneRun {
       recording,
       mechanism.wheels.map((w) => w.axle),
     ),
-    profile: profileOf(ground),
+    profile: was?.solved.ground === ground ? was.profile : profileOf(ground),
     stature: statureOf(mechanism),
     box: vehicleBox(mechanism),
     arrowScale: arrowScaleOf(

@@ -1,6 +1,7 @@
 import { Container, Graphics } from 'pixi.js';
 import { earthHatch } from '../geometry/hatch.ts';
-import { lineBetween } from '../geometry/profile.ts';
+import { lineBetween, type Profile } from '../geometry/profile.ts';
+import type { Inks } from '../inks.ts';
 import type { Layer, Moment, Setting } from './layer.ts';
 import { strokeOn } from './pen.ts';
 
@@ -16,12 +17,16 @@ export class GroundLayer implements Layer {
   readonly #line = new Graphics();
   #from = 0;
   #to = 0;
+  #drawn: { readonly profile: Profile; readonly inks: Inks; readonly scale: number } | undefined;
 
   constructor() {
     this.container.addChild(this.#earth, this.#hatch, this.#line);
   }
 
-  build(): void {
+  build({ run: { profile }, inks, scale }: Setting): void {
+    const was = this.#drawn;
+    this.#drawn = { profile, inks, scale };
+    if (was?.profile === profile && was.inks === inks && was.scale === scale) return;
     this.#from = 0;
     this.#to = 0;
   }

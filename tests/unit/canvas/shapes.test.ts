@@ -1,6 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { discHatch, earthHatch } from '../../../src/canvas/geometry/hatch.ts';
-import { arrow, barrel, bow, coil, dashes, type Path, spiral } from '../../../src/canvas/geometry/shapes.ts';
+import {
+  arrow,
+  arrowTo,
+  barrel,
+  bow,
+  coil,
+  dashes,
+  type Path,
+  type Spot,
+  spiral,
+  strain,
+} from '../../../src/canvas/geometry/shapes.ts';
 import { arrowScaleOf } from '../../../src/canvas/run.ts';
 
 /** Spots of a path. */
@@ -72,6 +83,33 @@ describe('an arrow', () => {
   it('has a scale by which the mean standing load is as long as a wheel is high by half', () => {
     expect(arrowScaleOf([0.05, 0.05, 0.05], [10, 20, 30]) * 20).toBeCloseTo(0.05, 12);
     expect(arrowScaleOf([0.05], [0])).toBe(0);
+  });
+});
+
+describe('an arrow in any direction', () => {
+  it('has its tip where the force acts and is as long as asked, whichever way it points', () => {
+    for (const angle of [0, 0.7, 2, 4, 5.5]) {
+      const from = { x: 50 + 40 * Math.cos(angle), y: 60 + 40 * Math.sin(angle) };
+      const { shaft, head } = arrowTo(from, { x: 50, y: 60 });
+      expect(head.slice(0, 2)).toEqual([50, 60]);
+      expect(shaft.slice(0, 2)).toEqual([from.x, from.y]);
+      // The head's corners lie the same way off the shaft on both sides.
+      const [, b, c] = spots(head) as [Spot, Spot, Spot];
+      const off = (p: Spot) => (p.x - 50) * Math.sin(angle) - (p.y - 60) * Math.cos(angle);
+      expect(off(b)).toBeCloseTo(-off(c), 9);
+      expect(Math.abs(off(b))).toBeGreaterThan(2);
+    }
+  });
+});
+
+describe('the sign of a force along a rod', () => {
+  it('points apart where it is pulled and together where it is pushed', () => {
+    const way = (head: Path) => (head[0] as number) - ((head[2] as number) + (head[4] as number)) / 2;
+    const [right, left] = strain({ x: 0, y: 0 }, 1, 0, true) as [Path, Path];
+    expect([Math.sign(right[0] as number), Math.sign(way(right))]).toEqual([1, 1]);
+    expect([Math.sign(left[0] as number), Math.sign(way(left))]).toEqual([-1, -1]);
+    const [pushed] = strain({ x: 0, y: 0 }, 1, 0, false) as [Path];
+    expect([Math.sign(pushed[0] as number), Math.sign(way(pushed))]).toEqual([1, -1]);
   });
 });
 
