@@ -15,6 +15,9 @@ export interface Dip {
   readonly depth: number;
 }
 
+/** Changes from station to station below this share of the value are rounding: what is level has no dip but is one. */
+const level = 1e-7;
+
 /**
  * All dips of all readings over the stations of a crossing, the worst first: between two stations where the reading falls
  * at the first and rises at the second, so that a dip that lies between two stations is not missed. `breaks` are
@@ -36,18 +39,37 @@ export function dipsOf(
       const { value, slope } = all[r] as Slope;
       return { value: (-reading.sense * value) / whole, slope: (-reading.sense * slope) / whole };
     });
-    return seen.flatMap(({ station }, i): Dip[] => {
-      const here = turned[i] as Slope;
-      const next = breaks.has(i + 1) ? undefined : turned[i + 1];
-      const begins = (i === 0 || breaks.has(i)) && here.slope > 0;
-      const ends = next === undefined && here.slope < 0;
-      const alone = begins || ends ? [{ reading, whole, from: i, to: i, depth: here.value }] : [];
-      if (next === undefined || here.slope > 0 || next.slope < 0) return alone;
-      const width = (seen[i + 1]?.station ?? station) - station;
-      return [...alone, { reading, whole, from: i, to: i + 1, depth: lowest(here, next, width) }];
-    });
+    return stretchesOf(seen, turned, breaks).map((stretch) => ({ reading, whole, ...stretch }));
   });
   return dips.sort((a, b) => a.depth - b.depth);
+}
+
+/** Where one figure dips, its least values wanted: between two stations, or at one where the crossing begins, ends or jumps. */
+function stretchesOf(
+  seen: readonly Seen[],
+  row: readonly Slope[],
+  breaks: ReadonlySet<number>,
+): Pick<Dip, 'from' | 'to' | 'depth'>[] {
+  let levelBefore = false;
+  return seen.flatMap(({ station }, i) => {
+    const here = row[i] as Slope;
+    const next = breaks.has(i + 1) ? undefined : row[i + 1];
+    const begins = (i === 0 || breaks.has(i)) && here.slope > 0;
+    const ends = next === undefined && here.slope < 0;
+    const alone = begins || ends ? [{ from: i, to: i, depth: here.value }] : [];
+    const width = Math.abs((seen[i + 1]?.station ?? station) - station);
+    const depth = next === undefined ? here.value : lowest(here, next, width);
+    const hair = level * Math.abs(depth);
+    const even = next !== undefined && Math.max(Math.abs(here.slope), Math.abs(next.slope)) * width <= hair;
+    const goesOn = even && levelBefore;
+    levelBefore = even;
+    if (next === undefined || goesOn) return alone;
+    // a level stretch counts once, and before its ends: they are as deep and have no smooth place
+    if (even) return [...alone, { from: i, to: i + 1, depth: depth - hair }];
+    return depth < Math.min(here.value, next.value) - hair
+      ? [...alone, { from: i, to: i + 1, depth }]
+      : alone;
+  });
 }
 
 interface Slope {
@@ -56,14 +78,13 @@ interface Slope {
   readonly slope: number;
 }
 
-/** Least value of the cubic with these values and slopes at the ends of a way of `width` m, by eight places on it. */
+/** Least value of the cubic with these values and slopes at the ends of a way of `width` m, by sixteen places on it. */
 function lowest(a: Slope, b: Slope, width: number): number {
-  const way = Math.abs(width);
   let least = Math.min(a.value, b.value);
-  for (let n = 1; n < 8; n++) {
-    const t = n / 8;
+  for (let n = 1; n < 16; n++) {
+    const t = n / 16;
     const [u, v] = [t * t * (3 - 2 * t), t * (1 - t)];
-    least = Math.min(least, (1 - u) * a.value + u * b.value + v * way * ((1 - t) * a.slope - t * b.slope));
+    least = Math.min(least, (1 - u) * a.value + u * b.value + v * width * ((1 - t) * a.slope - t * b.slope));
   }
   return least;
 }

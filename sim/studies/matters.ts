@@ -57,6 +57,9 @@ export function influencesOf(ask: InfluenceAsk): Influences {
   const sensor = why === undefined && worst?.smooth === true ? new WorstSensor(study, worst) : undefined;
   const changeOf =
     sensor === undefined ? byCrossings(study, ask.turns ?? 1) : (knob: Knob) => sensor.of(knob);
+  const today = study.at();
+  // equilibria are exact to a billionth of the weight
+  const rounding = 1e-7 * Math.max(1e-6, Math.abs(today.value ?? 0));
   const found: Influence[] = [];
   const untried: string[] = [];
   let idle = 0;
@@ -64,14 +67,14 @@ export function influencesOf(ask: InfluenceAsk): Influences {
     const turn = turnOf(knob);
     const slope = turn && changeOf(knob, turn.step);
     if (turn !== undefined && slope === undefined) untried.push(knob.name);
-    if (slope === undefined || turn === undefined || Math.abs(slope * turn.step) <= rounding(worst)) idle++;
+    if (slope === undefined || turn === undefined || Math.abs(slope * turn.step) <= rounding) idle++;
     else found.push({ knob, ...turn, change: slope * turn.step });
     ask.progress?.((n + 1) / knobs.length);
   });
   return {
     choice: study.choice,
     ...aboutOf(study),
-    today: study.at(),
+    today,
     ...(worst === undefined ? {} : { worst: placeOf(worst) }),
     by: sensor === undefined ? 'crossings' : 'derivative',
     ...(why === undefined ? {} : { why }),
@@ -84,9 +87,6 @@ export function influencesOf(ask: InfluenceAsk): Influences {
 function placeOf({ value, station, reading: { about } }: Worst) {
   return { value, station, ...(about === undefined ? {} : { of: about }) };
 }
-
-/** Changes below this are rounding of the equilibria, which are exact to a billionth of the weight. */
-const rounding = (worst: Worst | undefined): number => 1e-8 * Math.max(1e-6, Math.abs(worst?.value ?? 0));
 
 /** Why there is no derivative, or nothing when there is one. */
 function reasonOf(study: Study, worst: Worst | undefined): string | undefined {

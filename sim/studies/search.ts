@@ -35,14 +35,15 @@ export class Search {
   readonly #balance: Balance;
   readonly #solver: Solver;
   readonly #reading: Reading;
-  readonly #near: readonly Seen[];
+  /** Stations in balance so far: each new one begins at its neighbours. */
+  readonly #near: Seen[];
   readonly #unknowns: Float64Array;
 
   constructor(balance: Balance, reading: Reading, near: readonly Seen[]) {
     this.#balance = balance;
     this.#solver = new Solver(balance);
     this.#reading = reading;
-    this.#near = near;
+    this.#near = [...near];
     this.#unknowns = new Float64Array(balance.count);
   }
 
@@ -63,11 +64,21 @@ export class Search {
 
   /** The reading in balance at a station, its sign turned so that the extreme is the least; NaN where there is none. */
   #at(station: number): number {
-    const nearest = this.#near.reduce((best, n) =>
-      Math.abs(n.station - station) < Math.abs(best.station - station) ? n : best,
+    const known = [...this.#near].sort(
+      (p, q) => Math.abs(p.station - station) - Math.abs(q.station - station),
     );
-    this.#unknowns.set(nearest.unknowns);
-    if (!this.#solver.newton(this.#unknowns, station).found) return Number.NaN;
+    const [near, far] = [known[0] as Seen, known[1] ?? (known[0] as Seen)];
+    const way = far.station - near.station;
+    const share = way === 0 ? 0 : (station - near.station) / way;
+    const y = this.#unknowns;
+    for (let i = 0; i < y.length; i++)
+      y[i] =
+        (near.unknowns[i] as number) + share * ((far.unknowns[i] as number) - (near.unknowns[i] as number));
+    if (!this.#solver.newton(y, station).found) {
+      y.set(near.unknowns);
+      if (!this.#solver.newton(y, station).found) return Number.NaN;
+    }
+    this.#near.push({ station, unknowns: y.slice() });
     return -this.#reading.sense * this.#reading.of(this.#balance);
   }
 

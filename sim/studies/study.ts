@@ -88,13 +88,19 @@ export class Study {
     return { ok: true, scenario, mechanism: compiled.value, ground };
   }
 
-  /** The crossing of a vehicle. `seen` is told the unknowns of the balance at every station that it takes. */
-  cross(vehicle: Extract<Vehicle, { ok: true }>, seen?: Crossing['seen']): Recording {
+  /**
+   * The crossing of a vehicle. `seen` is told the unknowns of the balance at every station that it takes; `apart` is the
+   * greatest distance between two of them, m, where the study's own number of stations would leave more.
+   */
+  cross(
+    vehicle: Extract<Vehicle, { ok: true }>,
+    { seen, apart = Number.POSITIVE_INFINITY }: Pick<Crossing, 'seen'> & { readonly apart?: number } = {},
+  ): Recording {
     const { start, until } = courseOf(vehicle.scenario, vehicle.ground);
     return crawlOver(vehicle.mechanism, vehicle.ground, {
       start,
       until,
-      stations: this.stations,
+      stations: Math.max(this.stations, Math.ceil(Math.abs(until - start) / apart)),
       regardless: true,
       forces: false,
       ...(seen === undefined ? {} : { seen }),

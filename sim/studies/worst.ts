@@ -30,8 +30,11 @@ export interface Worst {
 /** Whether equilibria of this vehicle depend on where it came from: dry friction remembers. */
 export const remembers = ({ elements }: Mechanism): boolean => elements.some((e) => e.law.memory > 0);
 
+/** Greatest distance between two stations, wheel radii: a dip where one wheel rolls over an edge is about this wide. */
+const resolved = 0.1;
+
 /** How many of the lowest dips between stations are looked at closely. */
-const closely = 4;
+const closely = 6;
 
 /**
  * Finds where a crossing with these figures is at its worst, as far as the measure is the extreme of one figure, no wheel
@@ -45,7 +48,10 @@ export function worstOf(study: Study, settings: readonly Setting[] = []): Worst 
   const readings = readingsOf(study.choice, mechanism);
   if (readings.length === 0) return undefined;
   const seen: Seen[] = [];
-  const recording = study.cross(vehicle, (station, y) => seen.push({ station, unknowns: y.slice() }));
+  const recording = study.cross(vehicle, {
+    seen: (station, y) => seen.push({ station, unknowns: y.slice() }),
+    apart: resolved * mechanism.size,
+  });
   const start = seen[0]?.station ?? 0;
   const stand = standAt(mechanism, ground, start);
   if (recording.end.kind !== 'arrived' || stand.kind !== 'stands') return undefined;
@@ -62,12 +68,17 @@ export function worstOf(study: Study, settings: readonly Setting[] = []): Worst 
         ? []
         : [{ value: place.raw / whole, ...place, reading, whole, balance, stand, start }];
     });
-  const worst = found.reduce<Worst | undefined>(
-    (best, w) => (best === undefined || w.reading.sense * (w.value - best.value) > 0 ? w : best),
-    undefined,
-  );
+  const worst = found.reduce<Worst | undefined>((best, w) => (isWorse(w, best) ? w : best), undefined);
   // a wheel in the air: the least load is 0 for whatever is changed a little
   return worst !== undefined && worst.reading.shareOf !== undefined && !(worst.value > 0) ? undefined : worst;
+}
+
+/** Whether a place is worse than another; of equals a smooth one is taken. */
+function isWorse(place: Worst, than: Worst | undefined): boolean {
+  if (than === undefined) return true;
+  const by = place.reading.sense * (place.value - than.value);
+  const same = Math.abs(by) <= 1e-7 * Math.abs(than.value);
+  return same ? place.smooth && !than.smooth : by > 0;
 }
 
 /** Indices of the stations that were reached by a jump to another balance. */

@@ -4,7 +4,8 @@
  * shaft at the pivot (ratio i = wheel torque over shaft torque, s = +1 for shaft and wheel turning alike, −1 otherwise):
  *   N_f − N_r = −(F/a)·(h − s·r/i);  s·r/i is 0 for motors on the beam, r for torque held by the chassis.
  *
- * Seen red: shares of reactions left out; the pivot 1 mm off; turns of bodies further down reversed; a map stretched by
+ * Seen red: shares of reactions left out; the pivot 1 mm off; turns of bodies further down reversed; a map shrunk by a
+ * tenth.
  */
 import { describe, expect, it } from 'vitest';
 import type { Pose } from '../../shared/geometry/vec.ts';
