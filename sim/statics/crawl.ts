@@ -39,8 +39,10 @@ const leapShares = [1 / 64, 1 / 16, 1 / 4, 1, 2];
 const creepShares = [1 / 64, 1 / 32, 1 / 16];
 const negligible = 1e-3;
 /** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
-const leapTurn = 0.2;
-const leapSlide = 0.4;
+const leapTurn = 0.05;
+const leapSlide = 0.1;
+/** Share of that which is let pass within the shortest step, where a crossing is looked at closely; elsewhere four times as much. */
+const closeLeap = 0.4;
 
 /** The crossing under way: where it is, where it was, and what it wrote down. */
 export class Crawl {
@@ -135,7 +137,7 @@ export class Crawl {
       this.#trial[i] = now + ratio * (now - (this.#before[i] as number));
     }
     const solved = this.#solver.newton(this.#trial, station, step > usual * jumpAt ? patient : 40);
-    if (solved.found && !this.#leaps()) {
+    if (solved.found && !this.#leaps(step / usual)) {
       if (this.frames.count === 0) return 'found';
       const coarse = step > usual * finest * 1.001 && this.watch.contactsChange();
       const steep = this.#crossing.closely && step > usual * jumpAt * 1.001 && this.watch.strainChange();
@@ -172,11 +174,12 @@ export class Crawl {
     return undefined;
   }
 
-  /** Whether the trial has left the branch of the last station. */
-  #leaps(): boolean {
+  /** Whether the trial, `share` of a usual step away, has left the branch of the last station. */
+  #leaps(share = 1): boolean {
     const { chain, mechanism } = this.#balance;
+    const ease = this.#crossing.closely ? closeLeap + share * (1 - closeLeap) : 4;
     for (let i = 0; i < chain.size; i++) {
-      const most = chain.turns[i] ? leapTurn : leapSlide * mechanism.size;
+      const most = ease * (chain.turns[i] ? leapTurn : leapSlide * mechanism.size);
       if (Math.abs((this.#trial[i] as number) - (this.#now[i] as number)) > most) return true;
     }
     return false;

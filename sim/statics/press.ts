@@ -5,7 +5,8 @@ import type { Solver } from './solve.ts';
 export type Pressed =
   | { readonly kind: 'balanced' }
   | { readonly kind: 'falls' }
-  | ({ readonly kind: 'stuck' } & Shortage);
+  /** `missing`: least force that the hold had to give on the way, N. */
+  | ({ readonly kind: 'stuck'; readonly missing: number } & Shortage);
 
 /** First, least and largest step of the thrust unknown, and the most of it that is tried (both kinds are of order one). */
 const firstStep = 0.01;
@@ -44,14 +45,16 @@ export class Presser {
     const way = Math.sign(this.#solver.push);
     const { thrustRow } = this.#solver.balance;
     let step = firstStep;
+    let missing = Math.abs(this.#solver.push);
     while (Math.abs(y[thrustRow] as number) < mostThrust) {
       const spent = this.#spent(way);
-      if (spent) return { kind: 'stuck', ...spent };
+      if (spent) return { kind: 'stuck', missing, ...spent };
       last.set(y);
       y[thrustRow] = (y[thrustRow] as number) + way * step;
       const least = step <= leastStep;
       const settled = this.#settle(y, last, least);
       if (settled && way * this.#solver.push > 0) {
+        missing = Math.min(missing, way * this.#solver.push);
         step = Math.min(largestStep, 2 * step);
         continue;
       }
@@ -60,7 +63,7 @@ export class Presser {
       y.set(last);
       step = Math.max(leastStep, step / 8);
     }
-    return { kind: 'stuck', cause: `no thrust of the driven wheels ${this.#task(way)}` };
+    return { kind: 'stuck', missing, cause: `no thrust of the driven wheels ${this.#task(way)}` };
   }
 
   /** Finds the held pose for the thrust in y: next to the last one, or wherever it falls when that is allowed. */
