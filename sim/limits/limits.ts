@@ -32,6 +32,8 @@ export interface Limits {
 export interface LimitOptions {
   /** Coefficient of friction of every tyre, instead of each one's own. */
   readonly grip?: number;
+  /** Kinds of obstacles that are looked for; all when left out. */
+  readonly obstacles?: readonly ObstacleKind[];
   /** Whether the curves over grip and mass are wanted too. */
   readonly curves?: boolean;
   /** Called before each part of the work: what comes next, and the share that is done, 0 to 1. */
@@ -44,13 +46,13 @@ export interface LimitOptions {
  * a remark, unless the scenario's criteria ask that it meets none.
  */
 export function limitsOf(scenario: Scenario, mechanism: Mechanism, options: LimitOptions = {}): Limits {
-  const { grip, curves = false, progress } = options;
+  const { grip, obstacles = obstacleKinds, curves = false, progress } = options;
   const sense = scenario.vehicle.drive.speed < 0 ? -1 : 1;
   const rules = { sense, noStops: noStopsOf(scenario, mechanism) } as const;
   const vehicle = grip === undefined ? mechanism : withGrip(mechanism, grip);
   const level = crossLevel(vehicle, { ...rules, perRadius: closely.scan }).halt;
-  const found = obstacleKinds.map((obstacle, i): FoundLimit => {
-    progress?.({ share: i / obstacleKinds.length, next: obstacle.title });
+  const found = obstacles.map((obstacle, i): FoundLimit => {
+    progress?.({ share: i / obstacles.length, next: obstacle.title });
     const today = todayOf(scenario, obstacle, sense);
     const limit = level ? nothing(level) : limitOf(vehicle, obstacle, rules);
     if (!curves) return { obstacle, today, ...limit };

@@ -65,12 +65,15 @@ export function standAt(
   const y = new Float64Array(free.count);
   y.set(start);
   const sunk = new Solver(free).sink(y, station);
+  if (sunk.found && Math.abs(y[1] as number) > tipped) return tips(y);
   const sideways =
     free.wheels.reduce((sum, w) => sum + w.fx, 0) + mechanism.pulls.reduce((sum, p) => sum + p.fx, 0);
   if (sunk.found && Math.abs(sideways) < level * free.weight)
     return stands(free, y, station, sunk.residual, 0);
   return parkAt(mechanism, ground, station, sunk.found ? y : start);
 }
+
+const tips = (y: Float64Array): Stand => ({ kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' });
 
 /** As `standAt`, with holding torques. */
 function heldAt(mechanism: Mechanism, ground: Ground, station: number, torques: readonly number[]): Stand {
@@ -97,8 +100,7 @@ function parkAt(mechanism: Mechanism, ground: Ground, station: number, guess: Fl
   const y = new Float64Array(held.count);
   y.set(guess.subarray(0, held.chain.size));
   const found = solver.sink(y, station, 3000);
-  if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1))
-    return { kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' };
+  if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1)) return tips(y);
   if (!found.found) return { kind: 'none', residual: found.residual };
   const wants = Math.abs(y[held.thrustRow] as number);
   const has = Math.min(...mechanism.wheels.map((w) => w.tyre.grip));

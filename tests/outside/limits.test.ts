@@ -34,15 +34,27 @@ function truck({ grip, height = 0.12, drive = {}, belly = [], stiffness = 3e5 }:
   const rig: Rig = {
     mass: weight / g,
     cg: { x: -wheelbase / 2, z: height },
-    axles: ([['front', 0], ['rear', -wheelbase]] as const).map(([name, x]) => ({
-      name, at: { x, z: radius }, radius, mass: 1e-4, stiffness, load: weight / 2, grip,
+    axles: (
+      [
+        ['front', 0],
+        ['rear', -wheelbase],
+      ] as const
+    ).map(([name, x]) => ({
+      name,
+      at: { x, z: radius },
+      radius,
+      mass: 1e-4,
+      stiffness,
+      load: weight / 2,
+      grip,
     })),
     drive: { torquePerWheel: 1000, speed: 0.1, ...drive },
   };
   return { ...compile(scenarioOf(rig)), belly: { body: 0, points: belly } };
 }
 
-const limit = (trial: Trial, obstacle: ObstacleKind): Limit => limitOf(truck(trial), obstacle, { sense: 1, noStops: [] });
+const limit = (trial: Trial, obstacle: ObstacleKind): Limit =>
+  limitOf(truck(trial), obstacle, { sense: 1, noStops: [] });
 
 /** Where a function that rises passes zero. */
 function rootOf(f: (x: number) => number, low: number, high: number): number {
@@ -83,7 +95,9 @@ describe('the highest step for the front axle of a rigid truck', () => {
 
   it('differs for grips of which each is the limit, and says so', () => {
     const limits = cases.slice(0, 3).map(({ grip }) => limit({ grip }, underFront));
-    expect(limits.map(({ halt }) => halt?.says.replace(/[\d.]+/g, '#'))).toEqual(Array(3).fill('front needs a grip of # and has #'));
+    expect(limits.map(({ halt }) => halt?.says.replace(/[\d.]+/g, '#'))).toEqual(
+      Array(3).fill('front needs a grip of # and has #'),
+    );
   });
 });
 
@@ -126,7 +140,7 @@ describe('the widest trench for a rigid truck', () => {
   function short(width: number, mu: number, height: number, sunk: 'front' | 'rear'): number {
     const theta = Math.asin(width / (2 * radius));
     const [s, c] = [Math.sin(theta), Math.cos(theta)];
-    const phi = ((sunk === 'front' ? -1 : 1) * Math.asin((radius * (1 - c)) / wheelbase));
+    const phi = (sunk === 'front' ? -1 : 1) * Math.asin((radius * (1 - c)) / wheelbase);
     const [along, up] = [wheelbase / 2, height - radius];
     const cgX = along * Math.cos(phi) - up * Math.sin(phi);
     const rearX = sunk === 'rear' ? radius * s : 0;
@@ -138,7 +152,11 @@ describe('the widest trench for a rigid truck', () => {
 
   it.each([0.3, 0.5, 0.7])('with grip %f is what the weaker axle leaves', (grip) => {
     const height = 0.12;
-    const expected = Math.min(...(['front', 'rear'] as const).map((sunk) => rootOf((w) => short(w, grip, height, sunk), 1e-4, 1.99 * radius)));
+    const expected = Math.min(
+      ...(['front', 'rear'] as const).map((sunk) =>
+        rootOf((w) => short(w, grip, height, sunk), 1e-4, 1.99 * radius),
+      ),
+    );
     const found = limit({ grip, height, stiffness: 3e6 }, trench);
     // the tyre sinks on to both edges and its reach grows by √(2rδ) at most, of which it shares one half: 0.6 % of r
     expect(Math.abs(found.size - expected)).toBeLessThan(0.006 * radius);
@@ -171,10 +189,14 @@ describe('the steepest grade of a rigid truck', () => {
     // W(cos/2 + sin·h/L) and all axles use the same grip tan, so its torque is r·tan times that load
     const torque = 0.4;
     const height = radius;
-    const sine = rootOf((x) => {
-      const cosine = Math.sqrt(1 - x * x);
-      return radius * (x / cosine) * weight * (cosine / 2 + (x * height) / wheelbase) - torque;
-    }, 0.01, 0.9);
+    const sine = rootOf(
+      (x) => {
+        const cosine = Math.sqrt(1 - x * x);
+        return radius * (x / cosine) * weight * (cosine / 2 + (x * height) / wheelbase) - torque;
+      },
+      0.01,
+      0.9,
+    );
     const found = limit({ grip: 1.5, height, drive: { torquePerWheel: torque } }, gradeUp);
     expect(Math.abs(found.size / Math.asin(sine) - 1)).toBeLessThan(0.002);
     expect(found.halt?.by).toBe('torque');
@@ -185,7 +207,10 @@ describe('where the underside meets the ground', () => {
   // ISO 612, SAE J1100: planes tangent to the standing tyres (from memory); geometry: approach of a point 100 mm ahead of
   // the front hub and 70 mm up on wheels of 120 mm; breakover of a point mid-wheelbase, 60 mm up, tangents to both wheels.
   it('the steepest grade up is the approach angle', () => {
-    const belly = [{ x: 0, z: 0.07 }, { x: 0.1, z: 0.07 }];
+    const belly = [
+      { x: 0, z: 0.07 },
+      { x: 0.1, z: 0.07 },
+    ];
     const found = limit({ grip: 1.5, height: 0.05, belly }, gradeUp);
     // tyres 0.05 mm deep, of a clearance of 70 mm: 0.1 %
     expect(Math.abs(found.size / degree / 42.3675 - 1)).toBeLessThan(0.002);
@@ -193,7 +218,10 @@ describe('where the underside meets the ground', () => {
   });
 
   it('the steepest grade down is the breakover angle', () => {
-    const belly = [{ x: -0.1601, z: 0.06 }, { x: -0.1599, z: 0.06 }];
+    const belly = [
+      { x: -0.1601, z: 0.06 },
+      { x: -0.1599, z: 0.06 },
+    ];
     const found = limit({ grip: 1.5, height: 0.05, belly }, gradeDown);
     expect(Math.abs(found.size / degree / 44.0486 - 1)).toBeLessThan(0.002);
     expect(found.halt?.by).toBe('belly');
@@ -205,7 +233,9 @@ describe('a load', () => {
     const rules = { sense: 1, noStops: [] } as const;
     const hard = truck({ grip: 0.5, stiffness: 3e6 });
     // tyres 10 µm deep instead of 5
-    expect(limitOf(withItems(hard, 2), underFront, rules).size / limitOf(hard, underFront, rules).size).toBeCloseTo(1, 2);
+    expect(
+      limitOf(withItems(hard, 2), underFront, rules).size / limitOf(hard, underFront, rules).size,
+    ).toBeCloseTo(1, 2);
     const weak = truck({ grip: 1.5, height: 0.01, drive: { torquePerWheel: 0.4 } });
     const angle = (factor: number) => limitOf(withItems(weak, factor), gradeUp, rules).size;
     // T = r·W·sin α/2 with the centre of gravity on the ground (10 mm over it: 1.6 % of sin α goes to the rear axle)
