@@ -31,7 +31,8 @@ export class Problems {
 
   /** Adds problems that were found elsewhere. */
   add(problems: readonly Problem[]): void {
-    this.#list.push(...problems);
+    // One by one: spread arguments would overflow the stack where a file of nonsense has a problem on every line.
+    for (const problem of problems) this.#list.push(problem);
   }
 
   /** True once any error was added. */

@@ -21,6 +21,9 @@ interface Open {
 /** What may come next. */
 type Next = 'value' | 'value or ]' | 'key' | 'key or }' | 'colon' | 'comma or end' | 'nothing';
 
+/** Keys standing twice that are told one by one. */
+const mostTwice = 1000;
+
 interface Scan {
   readonly text: string;
   at: number;
@@ -183,7 +186,8 @@ function readKey(scan: Scan): Fault | undefined {
   const object = scan.open.at(-1);
   if (object !== undefined) {
     object.step = key;
-    if (object.keys.has(key)) scan.twice.push({ path: pathText(scan.open.map((o) => o.step)), key });
+    if (object.keys.has(key) && scan.twice.length < mostTwice)
+      scan.twice.push({ path: pathText(scan.open.map((o) => o.step)), key });
     object.keys.add(key);
   }
   scan.next = 'colon';

@@ -17,9 +17,12 @@ const lists = [
   { list: 'masses', says: 'mass item' },
 ] as const;
 
+/** More entries than any list may have are not looked at: the schema has refused the list. */
+const most = 1000;
+
 function listAt(document: unknown, path: readonly string[]): readonly unknown[] {
   const found = path.reduce<unknown>(childOf, document);
-  return Array.isArray(found) ? found : [];
+  return Array.isArray(found) ? found.slice(0, most) : [];
 }
 
 function namesIn(document: unknown, list: string): Named[] {
@@ -67,13 +70,14 @@ function referencesIn(value: unknown, path: Path): Named[] {
   });
 }
 
-function tellUnknown(reference: Named, known: readonly string[], says: string, problems: Problems): void {
-  if (known.includes(reference.name)) return;
-  const near = nearest(reference.name, known);
-  const list =
-    known.length === 0
-      ? `the vehicle has no ${says}s`
-      : `known: ${[...new Set(known)].slice(0, 20).join(', ')}`;
+/** Names that a misspelt one is compared with: more than any vehicle that can run has. */
+const compared = 250;
+
+function tellUnknown(reference: Named, known: ReadonlySet<string>, says: string, problems: Problems): void {
+  if (known.has(reference.name)) return;
+  const few = [...known].slice(0, compared);
+  const near = nearest(reference.name, few);
+  const list = few.length === 0 ? `the vehicle has no ${says}s` : `known: ${few.slice(0, 20).join(', ')}`;
   const hint = near === undefined ? list : `did you mean "${near}"?`;
   problems.error(pathText(reference.path), `the vehicle has no ${says} called '${reference.name}'`, hint);
 }
@@ -84,12 +88,18 @@ function tellUnknown(reference: Named, known: readonly string[], says: string, p
  */
 export function tellNames(document: unknown, problems: Problems): void {
   tellTwins(document, problems);
-  const members = namesIn(document, 'members').map(({ name }) => name);
-  const wheels = namesIn(document, 'wheels').map(({ name }) => name);
-  const vehicle = childOf(document, 'vehicle');
-  for (const list of ['members', 'elements', 'wheels', 'masses', 'bodywork']) {
-    for (const reference of referencesIn(childOf(vehicle, list), ['vehicle', list])) {
-      const known = reference.path.at(-1) === 'member' ? members : ['chassis', ...members];
+  const members = new Set(namesIn(document, 'members').map(({ name }) => name));
+  const bodies = new Set(['chassis', ...members]);
+  const wheels = new Set(namesIn(document, 'wheels').map(({ name }) => name));
+  for (const place of [
+    ['vehicle', 'members'],
+    ['vehicle', 'elements'],
+    ['vehicle', 'wheels'],
+    ['vehicle', 'masses'],
+    ['vehicle', 'bodywork', 'outlines'],
+  ]) {
+    for (const reference of referencesIn(listAt(document, place), place)) {
+      const known = reference.path.at(-1) === 'member' ? members : bodies;
       tellUnknown(reference, known, 'member', problems);
     }
   }

@@ -112,6 +112,28 @@ function tellWhole(scenario: Scenario, ground: Ground, problems: Problems): void
   for (const check of wholeChecks) check({ scenario, mechanism: compiled.value, ground }, problems);
 }
 
+/** A value of a document with no list longer than `most`. */
+function shortened(value: unknown, most: number): unknown {
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.slice(0, most).map((inner) => shortened(inner, most));
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, shortened(inner, most)]));
+}
+
+/**
+ * What the schema makes of a document. It hands issues on as arguments of a call, so that a list with a hundred thousand
+ * wrong entries fills the stack: such a document is told by the beginnings of its lists.
+ */
+function parsed(document: RawDocument, problems: Problems) {
+  try {
+    return { document, read: scenarioDocument.safeParse(document) };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    problems.error('', 'has too many mistakes to tell all', 'these are in the first entries of its lists');
+    const beginnings = shortened(document, 200) as RawDocument;
+    return { document: beginnings, read: scenarioDocument.safeParse(beginnings) };
+  }
+}
+
 /**
  * Reads a scenario: JSON text, or a value that was parsed already. `source` hands over files that the document names.
  * Collects all problems it can find, each with its path in the document, what is wrong, and a hint; warnings come with
@@ -122,8 +144,7 @@ export function readScenario(input: unknown, source: GroundSource): Checked<Scen
   const problems = new Problems();
   const raw = objectOf(input, problems);
   if (raw === undefined || isForeign(raw, problems)) return failed(problems);
-  const document = migrate(raw);
-  const read = scenarioDocument.safeParse(document);
+  const { document, read } = parsed(migrate(raw), problems);
   if (!read.success) tellIssues(scenarioDocument, document, read.error.issues, problems);
   tellNames(document, problems);
   const ground = tellEntries(read.success ? wholeDraft(read.data) : draftOf(document), source, problems);

@@ -17,6 +17,9 @@ type Issue = z.core.$ZodIssue;
 type Sized = Issue & { code: 'too_small' | 'too_big' };
 type Union = Issue & { code: 'invalid_union' };
 
+/** Problems of one sort that are told one by one; nobody mends more at a time, and a file of nonsense has millions. */
+const mostTold = 1000;
+
 /** A document and its schema. */
 interface Reading {
   readonly schema: z.ZodType;
@@ -52,7 +55,8 @@ function missing(reading: Reading, path: Path): Problem {
   const there = valueAt(reading, parent) ?? {};
   const name = String(path.at(-1) ?? '');
   // A misspelt key is told at the key itself; here it is only named.
-  const slip = Object.keys(there).find(
+  const written = Object.keys(there).slice(0, 100);
+  const slip = written.find(
     (key) => !known.includes(key) && didYouMean(key, known) === `did you mean "${name}"?`,
   );
   return error(
@@ -72,9 +76,12 @@ function wrongType(reading: Reading, path: Path, expected: string): Problem {
 function unknownKeys(reading: Reading, path: Path, keys: readonly string[]): Problem[] {
   const known = keysAt(reading.schema, reading.document, path);
   const list = known.length <= 20 ? `known here: ${known.join(', ')}` : undefined;
-  return keys.map((key) =>
-    error([...path, key], 'is no field that is known here', didYouMean(key, known) ?? list),
-  );
+  const told = keys
+    .slice(0, mostTold)
+    .map((key) => error([...path, key], 'is no field that is known here', didYouMean(key, known) ?? list));
+  return keys.length > mostTold
+    ? [...told, error(path, `has ${keys.length - mostTold} more fields that are not known here`)]
+    : told;
 }
 
 function wrongSize(reading: Reading, path: Path, issue: Sized): Problem {
@@ -172,5 +179,7 @@ export function tellIssues(
   issues: readonly Issue[],
   problems: Problems,
 ): void {
-  problems.add(issues.flatMap((issue) => problemsOf({ schema, document }, issue)));
+  problems.add(issues.slice(0, mostTold).flatMap((issue) => problemsOf({ schema, document }, issue)));
+  if (issues.length > mostTold)
+    problems.error('', `has ${issues.length - mostTold} more problems`, 'mend those above first');
 }
