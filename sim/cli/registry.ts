@@ -4,7 +4,18 @@ import { crawl } from './verbs/crawl.ts';
 import { demos } from './verbs/demos.ts';
 import { drive } from './verbs/drive.ts';
 import { limits } from './verbs/limits.ts';
+import { map } from './verbs/map.ts';
+import { matters } from './verbs/matters.ts';
 import { stand } from './verbs/stand.ts';
 
 /** All verbs, in the order of `--help`. A new verb is its file and one line here. */
-export const verbs = [check, stand, drive, crawl, limits, demos] as const satisfies readonly Verb[];
+export const verbs = [
+  check,
+  stand,
+  drive,
+  crawl,
+  limits,
+  map,
+  matters,
+  demos,
+] as const satisfies readonly Verb[];

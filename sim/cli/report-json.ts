@@ -2,9 +2,10 @@ import type { Problem } from '../../shared/problem.ts';
 import type { Report, WheelReport } from '../../shared/report.ts';
 import type { HaltKind } from '../limits/cross.ts';
 import type { CurvePoint } from '../limits/curves.ts';
+import type { MapReport, MattersReport } from './study-report.ts';
 
 /** What a report may be of. */
-export type Mode = Report['mode'] | 'limits';
+export type Mode = Report['mode'] | 'limits' | 'matters' | 'map';
 
 /** Report of a check: nothing has stood or run, so its wheels carry no loads. */
 export interface CheckReport extends Omit<Report, 'mode' | 'wheels' | 'end' | 'substep'> {
@@ -52,7 +53,7 @@ export interface LimitsReport
 }
 
 /** Any object that `--json` prints. */
-export type AnyReport = Report | CheckReport | LimitsReport | UnreadableReport;
+export type AnyReport = Report | CheckReport | LimitsReport | MattersReport | MapReport | UnreadableReport;
 
 /** What is left of a report when the document could not be read: its problems, and lists with nothing in them. */
 export interface UnreadableReport {
