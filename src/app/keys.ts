@@ -123,8 +123,11 @@ export function spell(
   return `${ctrl ? 'Ctrl+' : ''}${event.altKey ? 'Alt+' : ''}${shift ? 'Shift+' : ''}${letter}`;
 }
 
-const typesInto = 'input, textarea, select, [contenteditable]';
-const takesSpace = 'button, a, summary, [role=button], [role=tab], [role=switch]';
+const typesInto = 'input:not([type=radio], [type=checkbox]), textarea, select, [contenteditable]';
+/** A radio button that is on does nothing with Space: after a click on a switch of the header, Space still plays. */
+const takesSpace =
+  'button, a, summary, [role=button], [role=tab], [role=switch], [type=checkbox], [type=radio]:not(:checked)';
+const takesArrows = '[type=radio], [role=tab]';
 
 /** Whether the focused thing has its own use for this key. */
 function isTaken(target: EventTarget | null, spelt: string): boolean {
@@ -134,6 +137,7 @@ function isTaken(target: EventTarget | null, spelt: string): boolean {
   if (spelt.startsWith('Ctrl+'))
     return spelt !== 'Ctrl+s' && spelt !== 'Ctrl+o' && target.closest(typesInto) !== null;
   if (target.closest(typesInto) !== null) return true;
+  if (spelt.includes('Arrow') && target.matches(takesArrows)) return true;
   return spelt === ' ' && target.closest(takesSpace) !== null;
 }
 

@@ -126,6 +126,20 @@ describe('the keys', () => {
     expect(await page.getByRole('region', { name: 'Keys' }).count()).toBe(0);
   });
 
+  it('still work after a switch of the header was clicked, whose own arrow keys stay its own', async () => {
+    const { page } = await open();
+    await page.getByRole('radio', { name: 'Time' }).click();
+    await page.keyboard.press('Space');
+    await page.getByRole('button', { name: 'Pause' }).waitFor();
+    await page.keyboard.press('Space');
+    await page.getByRole('button', { name: 'Play' }).waitFor();
+    await page.keyboard.press('Home');
+    await page.keyboard.press('n');
+    expect(await readout(page, 'frame')).toBeGreaterThan(1);
+    await page.keyboard.press('ArrowLeft');
+    expect(await page.getByRole('radio', { name: 'Station' }).isChecked()).toBe(true);
+  });
+
   it('reach everything: Tab goes through header, timeline and answers with a visible focus', async () => {
     const { page } = await open();
     const seen = new Set<string>();
