@@ -48,7 +48,8 @@ export class Ending {
     if (sense === 0) return undefined;
     const driven = plant.wheels.filter((w) => w.wheel.driven && w.line.normal > 0);
     const atTorque = driven.filter((w) => Math.abs(w.torque) >= 0.999 * w.wheel.torqueLimit);
-    const atGrip = driven.filter((w) => gripUseOf(w) > 0.99);
+    // of no grip at all, none can be used: such a wheel is at its limit as it stands
+    const atGrip = driven.filter((w) => w.wheel.tyre.grip === 0 || gripUseOf(w) > 0.99);
     this.#marks.push({
       time,
       station,
@@ -64,6 +65,7 @@ export class Ending {
     )
       return undefined;
     if (driven.length === 0) return 'no driven wheel touches the ground';
+    if (driven.every((w) => w.wheel.tyre.grip === 0)) return 'no driven wheel has any grip';
     if (atTorque.length > 0) return `torque at its limit: ${atTorque.map((w) => w.wheel.name).join(', ')}`;
     return `grip at its limit: ${(atGrip.length > 0 ? atGrip : driven).map((w) => w.wheel.name).join(', ')}`;
   }
