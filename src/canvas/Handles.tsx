@@ -24,7 +24,7 @@ export interface HandlesProps extends HandleWishes {
 }
 
 /** Ring of a handle as a share of the smallest wheel's radius, px limits beside it. */
-const RING = { share: 0.3, least: 4.5, most: 7.5 } as const;
+const RING = { share: 0.3, least: 3.5, most: 7.5 } as const;
 
 /** Distance of the words from the ring's middle, px. */
 const NOTE = { side: 24, above: 14 } as const;

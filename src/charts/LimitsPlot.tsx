@@ -1,33 +1,16 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Look } from '../solved.ts';
-import type { Shown } from './figures.ts';
 import { withUnit } from './figures.ts';
-import { type LimitsFrame, limitAt, limitsFrame, limitsInWords, segmentsOf } from './limits.ts';
+import {
+  type LimitsCurve,
+  type LimitsFrame,
+  limitAt,
+  limitsFrame,
+  limitsInWords,
+  segmentsOf,
+} from './limits.ts';
 import { type Palette, palettes } from './palette.ts';
 import './limits.css';
-
-/** One point of a limit curve, SI. */
-export interface LimitPoint {
-  /** Grip, or mass in kg. */
-  readonly at: number;
-  /** Largest size of the obstacle that is crossed, m or rad; 0 when none is. */
-  readonly limit: number;
-  /** What stops it there, in a word or two: 'grip', 'tipping'; absent when nothing does up to the largest size tried. */
-  readonly by?: string;
-}
-
-/** What a plot of limits shows. */
-export interface LimitsCurve {
-  /** 'highest step up' */
-  readonly title: string;
-  /** How sizes are shown, and figures along the axis. */
-  readonly size: Shown;
-  readonly along: Shown & { readonly title: string };
-  /** In order of `at`. */
-  readonly points: readonly LimitPoint[];
-  /** Where the scenario is today: its grip or mass, and the size of the obstacle on its ground if there is one. */
-  readonly today: { readonly at: number; readonly size?: number };
-}
 
 export interface LimitsPlotProps extends LimitsCurve {
   readonly look: Look;
@@ -55,9 +38,9 @@ export function LimitsPlot({ look, ...curve }: LimitsPlotProps) {
   const palette = palettes[look.theme];
   const words = limitsInWords(curve);
   return (
-    <figure className="limits" ref={host} style={{ color: palette.ink }}>
-      <div className="limits-head">
-        <span className="limits-title">{curve.title}</span>
+    <figure className="limit-chart" ref={host} style={{ color: palette.ink }}>
+      <div className="limit-chart-head">
+        <span className="limit-chart-title">{curve.title}</span>
         <button
           type="button"
           aria-pressed={table}
@@ -97,7 +80,7 @@ function Curve({ curve, frame, palette }: CurveProps) {
     <svg
       width={width}
       height={height}
-      className="limits-plot"
+      className="limit-chart-plot"
       role="img"
       aria-label={`${curve.title}, curve`}
     >
@@ -115,7 +98,7 @@ function Curve({ curve, frame, palette }: CurveProps) {
         ))}
         <path d={`M${left} ${height - bottom + 0.5}H${width - right}`} stroke={palette.soft} />
       </g>
-      <g className="limits-figures" fill={palette.soft}>
+      <g className="limit-chart-figures" fill={palette.soft}>
         {frame.sizes.map((tick) => (
           <text key={tick.label} x={left - 6} y={tick.pixel + 3.5} textAnchor="end">
             {tick.label}
@@ -127,7 +110,7 @@ function Curve({ curve, frame, palette }: CurveProps) {
           </text>
         ))}
       </g>
-      <g className="limits-words" fill={palette.soft}>
+      <g className="limit-chart-words" fill={palette.soft}>
         <text x={left - 6} y={top - 10} textAnchor="end">
           {curve.size.unit}
         </text>
@@ -145,7 +128,13 @@ function Curve({ curve, frame, palette }: CurveProps) {
 /** What stops the vehicle along each stretch of the curve, written over it where there is room. */
 function Stoppers({ curve, frame, palette }: CurveProps) {
   return (
-    <g className="limits-words" fill={palette.ink} stroke={palette.panel} strokeWidth="3" paintOrder="stroke">
+    <g
+      className="limit-chart-words"
+      fill={palette.ink}
+      stroke={palette.panel}
+      strokeWidth="3"
+      paintOrder="stroke"
+    >
       {segmentsOf(curve, frame).map(({ words, x, y, from, edge }) => (
         <g key={from}>
           {edge && (
@@ -188,7 +177,7 @@ function Today({ curve, frame, palette }: CurveProps) {
     </text>
   );
   return (
-    <g className="limits-words">
+    <g className="limit-chart-words">
       <path d={`M${x} ${frame.top}V${frame.height - frame.bottom}`} stroke={palette.accent} strokeWidth="1" />
       <circle
         cx={x}
@@ -212,7 +201,7 @@ function LimitsTable({ curve, palette }: { curve: LimitsCurve; palette: Palette 
   const { along, size, points, title } = curve;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so the keyboard must reach it.
-    <section className="limits-table" aria-label={`${title} as a table`} tabIndex={0}>
+    <section className="limit-chart-table" aria-label={`${title} as a table`} tabIndex={0}>
       <table>
         <thead style={{ color: palette.soft, background: palette.panel }}>
           <tr>
@@ -226,7 +215,7 @@ function LimitsTable({ curve, palette }: { curve: LimitsCurve; palette: Palette 
             <tr key={p.at}>
               <td>{withUnit(p.at, along).trim()}</td>
               <td>{withUnit(p.limit, size)}</td>
-              <td className="limits-by">{p.by ?? 'nothing up to there'}</td>
+              <td className="limit-chart-by">{p.by ?? 'nothing up to there'}</td>
             </tr>
           ))}
         </tbody>

@@ -1,7 +1,29 @@
 import { scaleLinear } from 'd3-scale';
-import { withUnit } from './figures.ts';
-import type { LimitPoint, LimitsCurve } from './LimitsPlot.tsx';
+import { type Shown, withUnit } from './figures.ts';
 import { niceRange, type Tick, ticksOf } from './ticks.ts';
+
+/** One point of a limit curve, SI. */
+export interface LimitPoint {
+  /** Grip, or mass in kg. */
+  readonly at: number;
+  /** Largest size of the obstacle that is crossed, m or rad; 0 when none is. */
+  readonly limit: number;
+  /** What stops it there, in a word or two: 'grip', 'tipping'; absent when nothing does up to the largest size tried. */
+  readonly by?: string;
+}
+
+/** What a plot of limits shows. */
+export interface LimitsCurve {
+  /** 'highest step up' */
+  readonly title: string;
+  /** How sizes are shown, and figures along the axis. */
+  readonly size: Shown;
+  readonly along: Shown & { readonly title: string };
+  /** In order of `at`. */
+  readonly points: readonly LimitPoint[];
+  /** Where the scenario is today: its grip or mass, and the size of the obstacle on its ground if there is one. */
+  readonly today: { readonly at: number; readonly size?: number };
+}
 
 /** Room round the plot and its height, px. */
 const PLOT = { left: 40, right: 12, top: 22, bottom: 34, height: 176 } as const;

@@ -389,12 +389,13 @@ describe('a plot of limits', () => {
     );
     // Its width is known only once it is in the page.
     await act(async () => new Promise((go) => setTimeout(go, 50)));
-    expect(host.querySelector('.limits-plot')).not.toBeNull();
+    expect(host.querySelector('.limit-chart-plot')).not.toBeNull();
     expect(host.querySelector('figcaption')?.textContent).toContain('At grip 0.7 it crosses up to 45 mm');
     const button = host.querySelector('button') as HTMLButtonElement;
     await act(async () => button.click());
+    await act(async () => new Promise((go) => setTimeout(go, 50)));
     expect(host.querySelectorAll('tbody tr')).toHaveLength(2);
-    expect(host.querySelector('.limits-plot')).toBeNull();
+    expect(host.querySelector('.limit-chart-plot')).toBeNull();
     const { violations } = await axe.run(host, { rules: { region: { enabled: false } } });
     expect(violations.map((v) => v.id)).toEqual([]);
   });

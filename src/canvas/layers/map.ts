@@ -14,6 +14,9 @@ import { Texts } from './texts.ts';
 /** Widths of the lines, px. */
 const LINE = { contour: 0.85, frame: 1, region: 2, casing: 4.5, best: 1.75 } as const;
 
+/** Fields smaller than this have no words on them and thinner outlines, px: they would cover it. */
+const ROOMY = 130;
+
 function pathIn(scale: number): (line: readonly number[]) => number[] {
   return (line) => line.map((v, i) => (i % 2 === 0 ? v * scale : -v * scale));
 }
@@ -69,8 +72,9 @@ export class MapFieldLayer implements Layer {
     strokeOn(g, [path(corners)], LINE.frame, inks.of.soft);
     const outline = region.map(path);
     if (outline.length > 0) {
-      strokeOn(g, outline, LINE.casing, inks.of.paper);
-      strokeOn(g, outline, LINE.region, inks.of.accent);
+      const thin = Math.min(to.x - from.x, to.z - from.z) * scale < ROOMY ? 0.7 : 1;
+      strokeOn(g, outline, LINE.casing * thin, inks.of.paper);
+      strokeOn(g, outline, LINE.region * thin, inks.of.accent);
     }
     if (map.best === undefined) return;
     const { x, z } = map.best.at;
@@ -177,17 +181,13 @@ function fieldOf({ from, to }: MapChart, spot: Spotter): Field {
 }
 
 /** The title with the values it spans, over the field's upper edge or under its lower one. */
-function titleOf({ map, region, range }: MapChart, { left, right, top, bottom }: Field): Saying {
+function titleOf({ map, region, range }: MapChart, field: Field): Saying {
   const { shown } = map;
   const span = range === undefined ? '' : ` ${figure(range[0], shown)} to ${withUnit(range[1], shown)}`;
   const progress = map.done < 1 ? ` · ${Math.floor(map.done * 100)} % done` : '';
   const nowhere = map.criteria && region.length === 0 && map.done >= 1;
   const words = `${map.title}${span}`.trim() + progress + (nowhere ? ' · nowhere do all criteria hold' : '');
-  const x = (left + right) / 2;
-  return saying(
-    words,
-    [top - 11, top - 28, bottom + 11, bottom + 28, top - 45].map((y) => ({ x, y })),
-  );
+  return saying(words, nearField(field));
 }
 
 /** Spots along a line, from its middle outwards. */
@@ -199,8 +199,7 @@ function along(line: readonly number[], spot: Spotter): { x: number; y: number }
   });
 }
 
-/** Fields smaller than this have no words on them, px: they would cover it. Up to the second size, half as many. */
-const ROOMY = 130;
+/** Fields from this size on have all their figures, px; smaller ones half of them. */
 const WIDE = 260;
 
 /** What a map says, the most important first. */
@@ -211,11 +210,7 @@ function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
   const roomy = side >= ROOMY;
   const says = [titleOf(chart, field)];
   if (map.best !== undefined) says.push(bestOf(map.best, map.shown, field, roomy, spot));
-  if (inside !== undefined) {
-    const { x, y } = spot(inside);
-    const spots = (roomy ? [0, 18, -18, 34, -34] : []).map((dy) => ({ x, y: y + dy }));
-    says.push(saying(MAY_LIE, [...spots, ...besideField(field, y, MAY_LIE)], true));
-  }
+  if (inside !== undefined) says.push(mayLie(field, roomy, spot(inside)));
   const every = side >= WIDE || contours.length <= 4 ? 1 : 2;
   for (const { words, lines } of roomy ? contours.filter((_, i) => i % every === 0) : []) {
     const longest = lines.reduce<readonly number[]>((a, b) => (b.length > a.length ? b : a), []);
@@ -224,15 +219,21 @@ function sayingsOf(chart: MapChart, spot: Spotter): Saying[] {
   return says;
 }
 
-const MAY_LIE = 'pivot may lie here';
-
-/** Spots to the right and left of a field, px. */
-function besideField({ left, right }: Field, y: number, words: string): { x: number; y: number }[] {
-  const half = widthOf(words) / 2 + 8;
-  return [0, 16, -16].flatMap((dy) => [right + half, left - half].map((x) => ({ x, y: y + dy })));
+/** Says what the outline means: within it, or near a small field. */
+function mayLie(field: Field, roomy: boolean, { x, y }: { x: number; y: number }): Saying {
+  const inside = [0, 18, -18, 34, -34].map((dy) => ({ x, y: y + dy }));
+  return roomy
+    ? saying('pivot may lie here', [...inside, ...nearField(field)], true)
+    : saying('pivot may lie within the outline', nearField(field), true);
 }
 
-/** The best value, beside its cross or beside a small field. */
+/** Spots over a field and under it, px: lines of words that pile up on its title. */
+function nearField({ left, right, top, bottom }: Field): { x: number; y: number }[] {
+  const x = (left + right) / 2;
+  return [top - 11, top - 28, top - 45, top - 62, bottom + 11, bottom + 28].map((y) => ({ x, y }));
+}
+
+/** The best value, beside its cross or near a small field. */
 function bestOf(
   best: NonNullable<PivotMap['best']>,
   shown: Shown,
@@ -241,7 +242,7 @@ function bestOf(
   spot: Spotter,
 ): Saying {
   const { x, y } = spot(best.at);
-  const words = `best ${withUnit(best.value, shown)}`.trim();
+  const words = `${roomy ? '' : '× '}best ${withUnit(best.value, shown)}`.trim();
   const half = widthOf(words) / 2 + 12;
   const close = [
     { x: x + half, y },
@@ -249,5 +250,5 @@ function bestOf(
     { x, y: y - 16 },
     { x, y: y + 16 },
   ];
-  return saying(words, roomy ? close : besideField(field, y, words));
+  return saying(words, roomy ? close : nearField(field));
 }

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { LimitsCurve } from '../../../src/charts/LimitsPlot.tsx';
-import { limitAt, limitsFrame, limitsInWords, segmentsOf } from '../../../src/charts/limits.ts';
+import {
+  type LimitsCurve,
+  limitAt,
+  limitsFrame,
+  limitsInWords,
+  segmentsOf,
+} from '../../../src/charts/limits.ts';
 
 const curve: LimitsCurve = {
   title: 'highest step up',
