@@ -1,11 +1,13 @@
-import { useEffect } from 'react';
-import { Handles } from '../canvas/Handles.tsx';
+import { lazy, Suspense, useEffect } from 'react';
 import { SceneView } from '../canvas/SceneView.tsx';
 import type { Look } from '../solved.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
-import { problemOf, useHandles, usePivotMap } from './handles.ts';
 import { Icon, type IconName } from './Icon.tsx';
-import { useBench, useDesk, useDrag, useSettings, useShown } from './workbench.ts';
+import { usePivotMap } from './onVehicle.ts';
+import { useBench, useDesk, useSettings, useShown } from './workbench.ts';
+
+/** Only some modes have something to drag: loaded with the first of them. */
+const Hands = lazy(async () => ({ default: (await import('./Hands.tsx')).Hands }));
 
 interface LookButtonProps {
   readonly icon: IconName;
@@ -70,15 +72,14 @@ function useCloseLook(): void {
 
 /** The picture with its few controls. */
 export function Scene({ look }: { readonly look: Look }) {
-  const { playhead, viewport, stage, settings, sight, drag, notices } = useBench();
+  const { playhead, viewport, stage, settings, sight } = useBench();
   const solved = useShown();
   const before = useDesk((state) => state.before ?? null);
   const stale = useDesk((state) => state.stale);
   const follow = useSettings((state) => state.follow);
   const forces = useSettings((state) => state.forces);
-  const handles = useHandles(solved);
+  const mode = useDesk((state) => state.mode);
   const map = usePivotMap();
-  const problem = problemOf(useDrag());
   useCloseLook();
   return (
     <section
@@ -101,21 +102,7 @@ export function Scene({ look }: { readonly look: Look }) {
         map={map}
         forces={forces}
       />
-      <Handles
-        solved={solved}
-        sight={sight}
-        handles={handles}
-        problem={problem}
-        look={look}
-        onMove={(id, at) => drag.move(id, at)}
-        onKeep={(id, at) => {
-          drag.move(id, at);
-          drag.keep();
-        }}
-        onCancel={() => drag.restore()}
-        onPick={(picked) => notices.setState({ picked })}
-        onSay={(said) => notices.setState({ said })}
-      />
+      <Suspense>{mode === 'drive' ? null : <Hands solved={solved} look={look} />}</Suspense>
       <LookBar />
     </section>
   );

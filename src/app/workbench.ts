@@ -6,7 +6,7 @@ import { prepare } from '../documents/admit.ts';
 import { Playhead } from '../playhead.ts';
 import { Desk, type DeskState } from '../runs/desk.ts';
 import type { HeadStart } from '../runs/headstart.ts';
-import { type Mapped, Mapping, mapTools, mapWish } from '../runs/mapping.ts';
+import { type Mapped, Mapping, mapTools } from '../runs/mapping.ts';
 import { type DragState, PivotDrag } from '../runs/pivotDrag.ts';
 import { previewOf } from '../runs/preview.ts';
 import { Solvers } from '../runs/solvers.ts';
@@ -166,6 +166,7 @@ const MAP_REST = 250;
 /** A map that is on show is worked out again for every change of the document or of what it looks at. */
 function keepMapNew({ desk, documents, mapping, settings }: Workbench): void {
   let forget = (): void => undefined;
+  let { measure: wanted } = settings.getState();
   const look = (): void => {
     forget();
     const mapped = mapping.state();
@@ -173,9 +174,14 @@ function keepMapNew({ desk, documents, mapping, settings }: Workbench): void {
     const { raw } = documents.getState();
     if (mapped === undefined || drawn === undefined || problems.some(({ severity }) => severity === 'error'))
       return;
-    const wish = mapWish(drawn.scenario, mapped.plane.name, settings.getState().measure);
-    if (mapped.document === raw && mapped.measure === wish?.measure) return;
-    forget = later(MAP_REST, () => {
+    const { measure } = settings.getState();
+    if (mapped.document === raw && wanted === measure) return;
+    wanted = measure;
+    forget = later(MAP_REST, async () => {
+      // Loaded with the panel that the map was asked in.
+      const { mapWish } = await import('../runs/mapWish.ts');
+      const wish = mapWish(drawn.scenario, mapped.plane.name, measure);
+      if (mapping.state() === undefined || documents.getState().raw !== raw) return;
       if (wish === undefined) mapping.clear();
       else mapping.ask({ document: raw, ...wish });
     });

@@ -1,19 +1,18 @@
 import { useEffect, useMemo } from 'react';
 import { formatQuantity, formatShare } from '../../shared/units.ts';
-import { type Plane, planesOf } from '../../sim/studies/planes.ts';
+import type { Plane } from '../../sim/studies/planes.ts';
 import { takePlace } from '../app/actions.ts';
 import { useBench, useDesk, useDocument, useMapped, useNotice } from '../app/workbench.ts';
 import type { Mapped } from '../runs/mapping.ts';
+import { mapPlanes, mapWish } from '../runs/mapWish.ts';
 import { figureWords } from './figures.ts';
 import { useChoice } from './measureChoice.tsx';
+import { aboutMeasure } from './measureUnit.ts';
 
 /** Pins of the chassis: maps of other planes do not lie on the drawing. */
 function usePlanes(): readonly Plane[] {
   const scenario = useDesk(({ drawn }) => drawn?.scenario);
-  return useMemo(
-    () => (scenario === undefined ? [] : planesOf(scenario).filter(({ kind }) => kind === 'pivot')),
-    [scenario],
-  );
+  return useMemo(() => (scenario === undefined ? [] : mapPlanes(scenario)), [scenario]);
 }
 
 /** How far the map is, its best place, and the way to take that. */
@@ -56,13 +55,16 @@ export function MapControls() {
   const planes = usePlanes();
   const choice = useChoice();
   const mapped = useMapped();
-  const measures = useDesk(({ solved }) => solved?.report.measures);
+  const report = useDesk(({ solved }) => solved?.report);
+  const scenario = useDesk(({ drawn }) => drawn?.scenario);
   const picked = useNotice((state) => state.picked);
   const plane = planes.find(({ name }) => name === (picked ?? mapped?.plane.name)) ?? planes[0];
   if (plane === undefined || choice === undefined) return null;
-  const unit = measures?.find((row) => row.name === choice.text)?.unit ?? '1';
-  const show = (wanted: Plane) =>
-    mapping.ask({ document: raw, plane: wanted, measure: choice.text, better: choice.better });
+  const { unit } = aboutMeasure(report, choice.text);
+  const show = (wanted: Plane) => {
+    const wish = scenario && mapWish(scenario, wanted.name, choice.text);
+    if (wish !== undefined) mapping.ask({ document: raw, ...wish });
+  };
   return (
     <section className="measure">
       <h3>Map over the place of a pivot</h3>

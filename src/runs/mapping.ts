@@ -1,7 +1,6 @@
-import type { Scenario } from '../../sim/scenario/schema.ts';
-import { type Choice, chooseMeasure, usualChoice } from '../../sim/studies/choice.ts';
-import { Field, type MapPoint, type Side, type Tile } from '../../sim/studies/map.ts';
-import { type Plane, planesOf } from '../../sim/studies/planes.ts';
+import type { Choice } from '../../sim/studies/choice.ts';
+import type { Field, MapPoint, Tile } from '../../sim/studies/map.ts';
+import type { Plane } from '../../sim/studies/planes.ts';
 import type { MapTile } from '../canvas/pivotMap.ts';
 import type { StudyWorkers } from '../workers/study.ts';
 import type { StudyNews } from '../workers/study-protocol.ts';
@@ -12,6 +11,8 @@ export const MAP_SIZE = { columns: 60, rows: 40, stations: 200 } as const;
 /** A map as far as it is. */
 export interface Mapped {
   readonly plane: Plane;
+  /** What the pin is fixed to. */
+  readonly on: string;
   readonly measure: string;
   readonly document: unknown;
   /** The whole map on its finest grid, filled in between what is known; undefined before its first whole level. */
@@ -28,8 +29,11 @@ export interface Mapped {
 export interface MapWish {
   readonly document: unknown;
   readonly plane: Plane;
+  readonly on: string;
   readonly measure: string;
   readonly better: Choice['better'];
+  /** Where its points are collected; new, and of MAP_SIZE. */
+  readonly field: Field;
 }
 
 /** What a map works with; tests hand in their own. */
@@ -90,15 +94,14 @@ export class Mapping {
   /** Begins a map; the one before is called off. */
   ask(wish: MapWish): void {
     this.#stop();
-    const { document, plane, measure } = wish;
-    const { columns, rows } = MAP_SIZE;
-    const side = (stretch: Plane['x'], steps: number): Side => ({ ...stretch, steps });
+    const { document, plane, on, measure } = wish;
     this.#wish = wish;
-    this.#field = new Field({ x: side(plane.x, columns), z: side(plane.z, rows) });
+    this.#field = wish.field;
     this.#began = this.#tools.now();
     const took = { first: undefined, all: undefined };
     this.#change({
       plane,
+      on,
       measure,
       document,
       tile: undefined,
@@ -186,17 +189,4 @@ export class Mapping {
     this.#state = state;
     for (const tell of this.#watchers) tell();
   }
-}
-
-/** The wish for the map of a pivot with a measure (the usual one where the scenario does not have it). */
-export function mapWish(
-  scenario: Scenario,
-  pivot: string,
-  measure: string,
-): Omit<MapWish, 'document'> | undefined {
-  const plane = planesOf(scenario).find(({ name, kind }) => kind === 'pivot' && name === pivot);
-  const chosen = chooseMeasure(measure, scenario);
-  const choice = chosen.ok ? chosen : chooseMeasure(usualChoice, scenario);
-  if (plane === undefined || !choice.ok) return undefined;
-  return { plane, measure: choice.value.text, better: choice.value.better };
 }

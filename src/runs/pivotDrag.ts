@@ -2,9 +2,7 @@ import type { Vec2 } from '../../shared/geometry/vec.ts';
 import { describeField } from '../../shared/schema/describe.ts';
 import { compileChecked } from '../../sim/mechanism/compile.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
-import { type Setting, settingsFor, withSettings } from '../../sim/studies/knob.ts';
-import { type Pivot, pivotsOf } from '../../sim/studies/pivots.ts';
-import { pivotKnobs } from '../../sim/studies/planes.ts';
+import { type Knob, type Setting, settingsFor, withSettings } from '../../sim/studies/knob.ts';
 import { type Json, valueAt } from '../documents/json.ts';
 import { written } from '../panels/fields/figure.ts';
 import { type Change, type DocumentStore, editAll } from '../store/document.ts';
@@ -29,9 +27,17 @@ export interface DragTools {
   readonly live: Pick<LiveSolver, 'put'>;
 }
 
+/** A pin that can be moved: where it is drawn, m, and the knobs that move it forward and up. */
+export interface Pin {
+  readonly name: string;
+  readonly at: Vec2;
+  readonly x: Knob;
+  readonly z: Knob;
+}
+
 /** A pivot in hand: what it was, what was on show, and the last place that gave an answer. */
 interface Hold {
-  readonly pivot: Pivot;
+  readonly pivot: Pin;
   readonly drawn: Drawn;
   readonly document: unknown;
   readonly shown: DoneRun | undefined;
@@ -80,9 +86,10 @@ export class PivotDrag {
     };
   };
 
-  /** Moves a pivot (by its name) to a drawn point, m; takes it in hand first if it is not. */
-  move(name: string, at: Vec2): void {
-    const hold = this.#hold?.pivot.name === name ? this.#hold : this.#take(name);
+  /** Moves a pin to a drawn point, m; takes it in hand first if it is not. */
+  move(pin: Pin, at: Vec2): void {
+    const { name } = pin;
+    const hold = this.#hold?.pivot.name === name ? this.#hold : this.#take(pin);
     if (hold === undefined) return;
     const grid = gridOf(hold.drawn);
     const place = {
@@ -91,7 +98,7 @@ export class PivotDrag {
     };
     const { at: last } = this.#state;
     if (last !== undefined && last.x === place.x && last.z === place.z) return;
-    const { x, z } = pivotKnobs(hold.drawn.scenario, hold.pivot);
+    const { x, z } = hold.pivot;
     const settings = settingsFor([
       { knob: x, to: place.x },
       { knob: z, to: place.z },
@@ -132,12 +139,11 @@ export class PivotDrag {
     if (this.#hold !== undefined) this.#letGo();
   }
 
-  #take(name: string): Hold | undefined {
+  #take(pivot: Pin): Hold | undefined {
     if (this.#hold?.leaving === true) this.#finish(this.#hold);
     this.restore();
     const { drawn, solved, before, mode } = this.#tools.desk.state();
-    const pivot = drawn && pivotsOf(drawn.scenario).find((each) => each.name === name);
-    if (drawn === undefined || pivot === undefined || mode === 'drive') return undefined;
+    if (drawn === undefined || mode === 'drive') return undefined;
     const document = this.#tools.documents.getState().raw;
     this.#hold = {
       pivot,
