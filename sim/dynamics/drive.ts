@@ -10,7 +10,7 @@ import { Reactions } from './reactions.ts';
 import { findDivergence } from './sanity.ts';
 import { setDown } from './settle.ts';
 import { type Before, energyOf, snapshotOf } from './snapshot.ts';
-import { chooseSubstep } from './substep.ts';
+import { chooseSubstep, stiffestMotion } from './substep.ts';
 import { Watch } from './watch.ts';
 
 /** How far a run has come. */
@@ -23,6 +23,9 @@ export interface Progress {
 
 /** Frames between two progress messages. */
 const progressEvery = 24;
+
+/** Most substeps of a run, some 20 minutes of a six-wheeler: an hour of model time at 28 kHz. */
+const mostSubsteps = 1e8;
 
 /** Regulator: full torque at this share of the target speed off. Definition of our own: tight enough to hold a crawl. */
 const fullTorqueAt = 0.05;
@@ -104,7 +107,7 @@ class Run {
       this.#reactions.note();
       before = { time, rise: plant.k.vz[0] as number };
       this.#watchBelly(time);
-      const end = this.#ending.look(plant, time);
+      const end = this.#ending.look(plant, time) ?? this.#endless(time);
       if (end) {
         this.#moveOnce();
         return end;
@@ -136,6 +139,21 @@ class Run {
   #moveOnce(): void {
     this.#plant.move(this.#h);
     if (!this.frames.addForces(this.#reactions.after(this.#h))) this.frames.drop();
+  }
+
+  /** A run that nobody would see the end of, because its parts are too stiff for their masses, ends with its first frame. */
+  #endless(time: number): RunEnd | undefined {
+    const count = this.#course.time / this.#h;
+    if (count <= mostSubsteps) return undefined;
+    const { name } = stiffestMotion(this.#plant.mechanism);
+    return {
+      kind: 'diverged',
+      time,
+      station: this.#plant.reference().x,
+      quantity: 'the number of substeps',
+      body: name,
+      cause: `${name} is so stiff for its mass that the run takes ${count.toPrecision(2)} substeps, more than ${mostSubsteps.toPrecision(1)}: check its figures and masses, or shorten run.time`,
+    };
   }
 
   /** Speed rises at the given acceleration; a target of zero parks. */

@@ -20,6 +20,8 @@ export interface Settled {
 const balanced = 1e-8;
 /** Longest set-down, in periods of the slowest motion. */
 const longest = 60;
+/** Most substeps of a set-down: four times what any vehicle that ships takes. Very stiff and very soft parts together would take days. */
+const mostSubsteps = 200_000;
 
 /**
  * Sets the vehicle down at a station (m, of its reference point): no speed, no dry friction in the suspension, every
@@ -41,13 +43,13 @@ export function settle(mechanism: Mechanism, ground: Ground, station: number): S
     drag: 2 * lowest,
     hold: { stiffness: hold, x: plant.k.cx[0] as number },
   };
-  const most = Math.ceil((longest * 2 * Math.PI) / (lowest * h));
+  const most = Math.min(mostSubsteps, Math.ceil((longest * 2 * Math.PI) / (lowest * h)));
   let residual = rest(plant, h, settling, most);
   if (Math.abs(plant.held) > 1e-6 * weight) {
     plant.held = 0;
     residual = rest(plant, h, { kind: 'park', drag: 2 * lowest }, most);
   }
-  return { plant, standing: standingOf(plant, residual) };
+  return { plant, standing: Number.isFinite(residual) ? standingOf(plant, residual) : unsettled(plant) };
 }
 
 /**
@@ -64,19 +66,41 @@ export function setDown(mechanism: Mechanism, ground: Ground, station: number): 
   const drag = 2 * Math.sqrt(mechanism.gravity / mechanism.size);
   // lets dry friction take the pose that it finds
   plant.evaluate(h, { kind: 'settle', drag, hold: { stiffness: 0, x: 0 } });
-  if (stood.grip > 0) rest(plant, h, { kind: 'park', drag }, Math.ceil(longest / (drag * h)));
+  if (stood.grip > 0)
+    rest(plant, h, { kind: 'park', drag }, Math.min(mostSubsteps, Math.ceil(longest / (drag * h))));
   return { plant, standing: stood.standing };
 }
 
-/** Substeps until nothing moves and forces balance; returns the unbalanced force over the weight. */
+/**
+ * Substeps until nothing moves and forces balance; returns the unbalanced force over the weight, NaN when the figures
+ * ran away.
+ */
 function rest(plant: Plant, h: number, command: Command, most: number): number {
   const { mass, gravity, size } = plant.mechanism;
   const still = 1e-18 * mass * gravity * size;
   for (let n = 0; n < most; n++) {
     plant.substep(h, command);
-    if (n % 16 === 0 && plant.kinetic() < still && plant.unbalance() < balanced * mass * gravity) break;
+    if (n % 16 !== 0) continue;
+    const kinetic = plant.kinetic();
+    if (!Number.isFinite(kinetic)) break;
+    if (kinetic < still && plant.unbalance() < balanced * mass * gravity) break;
   }
-  return plant.unbalance() / (mass * gravity);
+  return Number.isFinite(plant.kinetic()) ? plant.unbalance() / (mass * gravity) : Number.NaN;
+}
+
+/** What to say of a vehicle whose figures ran away while it was set down: it carries nothing, and all is unbalanced. */
+function unsettled({ mechanism }: Plant): Standing {
+  const nothing = (list: readonly unknown[]) => list.map(() => 0);
+  return {
+    poses: mechanism.bodies.map(() => ({ x: 0, z: 0, angle: 0 })),
+    loads: nothing(mechanism.wheels),
+    travels: nothing(mechanism.wheels),
+    station: mechanism.reference.x,
+    pitch: 0,
+    motions: nothing(mechanism.members),
+    stored: 0,
+    residual: 1,
+  };
 }
 
 /**

@@ -52,7 +52,8 @@ export function chooseSubstep(mechanism: Mechanism, rate: number, forced: number
       `a substep of ${forced} s is too long for ${stiffest.name} (${stiffest.frequency.toPrecision(3)} rad/s): use at most ${most} s, or leave run.substep out`,
     );
   }
-  const perFrame = Math.max(1, Math.ceil(1 / (rate * (forced ?? longest)) - 1e-9));
+  // bounded, so that the substep never is zero: such a run is refused (see drive.ts)
+  const perFrame = Math.min(1e9, Math.max(1, Math.ceil(1 / (rate * (forced ?? longest)) - 1e-9)));
   const h = 1 / (rate * perFrame);
   const cause =
     forced === undefined
