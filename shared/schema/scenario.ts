@@ -12,6 +12,8 @@ export const limits = {
   bodies: 64,
   groundPoints: 200_000,
   simulatedTime: 3600,
+  /** Figures in a recording: half a gigabyte. */
+  recordedFigures: 64_000_000,
   axles: 16,
 } as const;
 

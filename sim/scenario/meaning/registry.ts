@@ -6,6 +6,7 @@ import type { EntryCheck, WholeCheck } from './check.ts';
 import { runHasAWay } from './course.ts';
 import { elementsAct } from './elements.ts';
 import { loopsMove } from './loops.ts';
+import { recordingFits } from './recording.ts';
 import { startIsClear } from './start.ts';
 import { axlesAreCarried, driveCanMove, tyresCarry } from './support.ts';
 import { hubsAreAboveGround } from './wheels.ts';
@@ -27,5 +28,6 @@ export const wholeChecks: readonly WholeCheck[] = [
   tyresCarry,
   driveCanMove,
   runHasAWay,
+  recordingFits,
   startIsClear,
 ];
