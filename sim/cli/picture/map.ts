@@ -88,7 +88,16 @@ function fieldMarks(report: MapReport, { columns, rows }: Frame): string[] {
       while (to < row.length && (row[to] === null ? -1 : bandOf(row[to] as number, range)) === band) to++;
       const [left, right] = [columns[c] as number, columns[to] as number];
       const fill = band < 0 ? 'url(#none)' : colourOf(band, report.measure.better);
-      marks.push(tag('rect', { x: left, y: top, width: right - left, height: bottom - top, fill }));
+      marks.push(
+        tag('rect', {
+          x: left,
+          y: top,
+          width: right - left,
+          height: bottom - top,
+          fill,
+          'shape-rendering': 'crispEdges',
+        }),
+      );
       c = to;
     }
   });
@@ -126,15 +135,13 @@ function axisMarks({ x, z }: MapReport, frame: Frame): string[] {
   const box = { x: left, y: top, width: right - left, height: bottom - top, fill: 'none', stroke: ink.rule };
   return [
     tag('rect', box),
-    ...frame.x
-      .ticks(6)
-      .flatMap((value) => [
-        tag('path', { d: `M${px(frame.x(value))} ${px(bottom)}v5`, stroke: ink.faint }),
-        label(frame.x(value), bottom + 19, figure(value, x.unit), {
-          'text-anchor': 'middle',
-          fill: ink.faint,
-        }),
-      ]),
+    ...frame.x.ticks(6).flatMap((value) => [
+      tag('path', { d: `M${px(frame.x(value))} ${px(bottom)}v5`, stroke: ink.faint }),
+      label(frame.x(value), bottom + 19, figure(value, x.unit), {
+        'text-anchor': 'middle',
+        fill: ink.faint,
+      }),
+    ]),
     ...frame.z
       .ticks(6)
       .flatMap((value) => [
@@ -145,6 +152,9 @@ function axisMarks({ x, z }: MapReport, frame: Frame): string[] {
     label(left - 80, top - 10, z.name),
   ];
 }
+
+/** Paper around letters on the field. */
+const halo = { stroke: ink.paper, 'stroke-width': 3.5, 'paint-order': 'stroke', 'stroke-linejoin': 'round' };
 
 /** Today as a cross, the best point as a ring, and the height at which the drive moves no load as a dashed line. */
 function placeMarks({ x, z, best, evenPivot }: MapReport, frame: Frame): string[] {
@@ -161,13 +171,16 @@ function placeMarks({ x, z, best, evenPivot }: MapReport, frame: Frame): string[
   if (within(x, x.now) && within(z, z.now)) {
     const [cx, cy] = [frame.x(x.now), frame.z(z.now)];
     const d = `M${px(cx - 7)} ${px(cy)}H${px(cx + 7)}M${px(cx)} ${px(cy - 7)}V${px(cy + 7)}`;
-    marks.push(tag('path', { d, stroke: ink.text, 'stroke-width': 2 }), label(cx + 10, cy - 8, 'today'));
+    marks.push(
+      tag('path', { d, stroke: ink.text, 'stroke-width': 2 }),
+      label(cx + 10, cy - 8, 'today', halo),
+    );
   }
   if (best !== null) {
     const [cx, cy] = [frame.x(best.x), frame.z(best.z)];
     marks.push(
       tag('circle', { cx, cy, r: 7, fill: ink.paper, stroke: ink.text, 'stroke-width': 2 }),
-      label(cx + 11, cy + 4, 'best'),
+      label(cx + 11, cy + 4, 'best', halo),
     );
   }
   return marks;

@@ -32,18 +32,9 @@ export const map = scenarioVerb<MapFlags>({
   mode: 'map',
   summary: 'map a measure of the crossing over the place of a pivot, the size of an arm, or a torsion bar',
   examples: [
-    [
-      'axlewright map corrie-6x6 --pivot middle-arm --out results',
-      'field, outline and best point as picture and CSV',
-    ],
-    [
-      "axlewright map corrie-6x6 --bar 'middle torsion bars' --bar 'rear torsion bars'",
-      'two bars turned as one',
-    ],
-    [
-      'axlewright map my-truck.json --pivot rear-bogie --x -140mm:-100mm --size 24x16',
-      'a stretch of your own',
-    ],
+    ['axlewright map corrie-6x6 --pivot middle-arm --out results', 'as picture and CSV'],
+    ["axlewright map my-truck.json --bar 'front bar' --bar 'rear bar'", 'two bars turned as one'],
+    ['axlewright map my-truck.json --pivot bogie --x -140mm:-100mm', 'a stretch of your own'],
   ],
   options: (command: Command) =>
     command

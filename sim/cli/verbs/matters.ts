@@ -17,7 +17,7 @@ export const matters = scenarioVerb<MattersFlags>({
   mode: 'matters',
   summary: 'list what matters most: how much each figure of the vehicle changes a measure of the crossing',
   examples: [
-    ['axlewright matters corrie-6x6', 'to the least share of its load that any wheel keeps'],
+    ['axlewright matters corrie-6x6', 'to its least wheel load'],
     ['axlewright matters my-truck.json --measure leastClearance --top 10', 'to the belly clearance'],
   ],
   options: (command: Command) =>
