@@ -1,6 +1,6 @@
 import { csvParse } from 'd3-dsv';
 import { describe, expect, it } from 'vitest';
-import { eventsCsv, nineDigits, recordingCsv } from '../../sim/cli/files/csv.ts';
+import { cell, eventsCsv, nineDigits, recordingCsv } from '../../sim/cli/files/csv.ts';
 import { unitOf } from '../../sim/cli/files/units.ts';
 import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
 import { startOf, syntheticRecording } from './synthetic.ts';
@@ -29,6 +29,22 @@ describe('a number in a CSV file', () => {
 
   it.each([Number.NaN, Infinity, -Infinity])('%d is refused', (value) => {
     expect(() => nineDigits(value)).toThrow(RangeError);
+  });
+});
+
+describe('a name in a CSV file', () => {
+  it.each([
+    ['=HYPERLINK("http://example.org","x")', '"\'=HYPERLINK(""http://example.org"",""x"")"'],
+    ['+1', "'+1"],
+    ['-1', "'-1"],
+    ['@SUM(A1)', "'@SUM(A1)"],
+    ['\t=1', "'\t=1"],
+    ['\n=1', '"\'\n=1"'],
+    ['＝1', "'＝1"],
+    ['rear-axle', 'rear-axle'],
+    ['a=b', 'a=b'],
+  ])('%j is written %s: no formula for a spreadsheet', (name, text) => {
+    expect(cell(name)).toBe(text);
   });
 });
 

@@ -14,9 +14,14 @@ export function nineDigits(value: number): string {
   return value === 0 ? '0' : String(Number(value.toPrecision(9)));
 }
 
-/** A cell of a CSV file: quoted when it holds a comma, a quote or a line break (RFC 4180, section 2). */
+/**
+ * A cell of text in a CSV file: quoted when it holds a comma, a quote or a line break (RFC 4180, section 2). Names come
+ * from documents of strangers, and a spreadsheet reads a cell that begins with = + - @ as a formula, which may fetch
+ * things: an apostrophe goes before it (OWASP, CSV injection).
+ */
 export function cell(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+  const plain = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
 /** Head of a column: `time (s)`, `load[front] (N)`. */
