@@ -179,8 +179,7 @@ export class Desk {
 
   /** Shows a run of figures that are only being tried: the document stays as it is. */
   attempt(run: DoneRun): void {
-    this.#unrest();
-    this.#show(run, false);
+    this.#show(run, false, 'tried');
   }
 
   /** Shows a run again that was on show before something was tried. */
@@ -230,16 +229,18 @@ export class Desk {
     }
   }
 
-  #show({ mechanism, ground, recording, report, took }: DoneRun, stale: boolean): void {
+  #show({ mechanism, ground, recording, report, took }: DoneRun, stale: boolean, as?: 'tried'): void {
     const { solved: last, before, pinned, mode } = this.#state;
     const solved = { mechanism, ground, recording, report, took };
     const rested = mode === 'drive' || this.#rested === undefined ? last : this.#rested;
     this.#unrest();
     if (mode !== 'drive') {
       this.#rested = rested;
-      this.#unrest = this.#tools.later(REST, () => {
-        this.#rested = solved;
-      });
+      // However long a hand rests in the middle of a drag: what it tries is held against what was there before.
+      if (as === undefined)
+        this.#unrest = this.#tools.later(REST, () => {
+          this.#rested = solved;
+        });
     }
     this.#change({ solved, before: pinned ? before : rested, stale });
   }

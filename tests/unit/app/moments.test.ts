@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { RunEvent } from '../../../shared/recording.ts';
+import type { Recording, RunEvent } from '../../../shared/recording.ts';
 import { eventAfter, eventBefore, frameOf } from '../../../src/app/moments.ts';
 
 const at = (time: number): RunEvent => ({ kind: 'body-touch', time, station: time });
@@ -23,5 +23,16 @@ describe('the frame of an event', () => {
     expect(eventBefore(reel, 99)?.frame).toBe(3);
     expect(eventBefore(reel, 3)?.frame).toBe(1);
     expect(eventBefore(reel, 1)).toBeUndefined();
+  });
+
+  it('is looked up by its time where stations are unevenly spaced', () => {
+    const columns = [{ channel: 'time', index: 0, of: 'run' }] as const;
+    const block = Float64Array.of(0, 0.1, 0.15, 0.16, 2);
+    const crawl = { mode: 'crawl', frames: 5, rate: 2, columns, block } as unknown as Recording;
+    expect(frameOf(crawl, 0.15)).toBe(2);
+    expect(frameOf(crawl, 0.155)).toBe(3);
+    expect(frameOf(crawl, 0.5)).toBe(4);
+    expect(frameOf(crawl, 9)).toBe(4);
+    expect(frameOf(crawl, -1)).toBe(0);
   });
 });

@@ -96,4 +96,28 @@ describe('the player', () => {
     player.play();
     expect(player.playing()).toBe(false);
   });
+
+  it('plays frames that are unevenly spaced so that time passes evenly', () => {
+    const { player, playhead, pass } = byHand();
+    // Ten frames in the first tenth of a second, then one every tenth.
+    const times = Float64Array.from([...Array(10).keys()].map((i) => i / 100).concat([0.1, 0.2, 0.3, 0.4]));
+    player.load({ frames: times.length, rate: 30, times }, 0);
+    player.play();
+    pass(0);
+    pass(50);
+    expect(playhead.frame).toBe(5);
+    pass(100);
+    expect(times[playhead.frame]).toBeLessThanOrEqual(0.15);
+    expect(playhead.frame).toBe(10);
+    pass(100);
+    expect(playhead.frame).toBe(11);
+    for (let i = 0; i < 20; i += 1) pass(10);
+    expect(playhead.frame).toBe(13);
+    expect(player.playing()).toBe(false);
+    player.seek(11);
+    player.play();
+    pass(0);
+    pass(110);
+    expect(playhead.frame).toBe(12);
+  });
 });

@@ -3,6 +3,7 @@ import { type Json, valueAt } from '../../../src/documents/json.ts';
 import {
   createDocumentStore,
   edit,
+  editAll,
   isEdited,
   markSaved,
   openDocument,
@@ -88,5 +89,20 @@ describe('the open document', () => {
     edit(store, speed, '1 m/s');
     openDocument(store, 'a.json', text, JSON.parse(text) as Json);
     expect(store.getState()).toMatchObject({ past: [], future: [], opening: opening + 1 });
+  });
+
+  it('takes several figures that belong together back in one step', () => {
+    const store = opened();
+    editAll(store, [
+      { path: speed, value: '1 m/s' },
+      { path: ['drive', 'torquePerWheel'], value: '2 N m' },
+    ]);
+    expect(speedOf(store)).toBe('1 m/s');
+    expect(store.getState().past).toHaveLength(1);
+    undo(store);
+    expect(textOf(store.getState())).toBe(text);
+    expect(isEdited(store.getState())).toBe(false);
+    editAll(store, [{ path: speed, value: '0.2 m/s' }]);
+    expect(store.getState().past).toHaveLength(0);
   });
 });

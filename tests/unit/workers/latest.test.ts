@@ -4,7 +4,14 @@ import { LatestWins } from '../../../src/workers/latest.ts';
 function queue() {
   const sent: string[] = [];
   const dropped: string[] = [];
-  return { sent, dropped, latest: new LatestWins<string>((o) => sent.push(o), (o) => dropped.push(o)) };
+  return {
+    sent,
+    dropped,
+    latest: new LatestWins<string>(
+      (o) => sent.push(o),
+      (o) => dropped.push(o),
+    ),
+  };
 }
 
 describe('a queue in which the latest wins', () => {
