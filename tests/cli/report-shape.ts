@@ -37,7 +37,12 @@ const event = z.discriminatedUnion('kind', [
 const end = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('arrived'), ...place }),
   z.strictObject({ kind: z.literal('time-up'), ...place }),
-  z.strictObject({ kind: z.literal('stuck'), ...place, cause: z.string() }),
+  z.strictObject({
+    kind: z.literal('stuck'),
+    ...place,
+    cause: z.string(),
+    by: z.enum(['grip', 'torque']).optional(),
+  }),
   z.strictObject({ kind: z.literal('tipped'), ...place }),
   z.strictObject({
     kind: z.literal('diverged'),
@@ -154,8 +159,42 @@ export const driveShape = z.strictObject({
 /** A crawl reports as a drive does, without the step of an engine. */
 export const crawlShape = driveShape.omit({ substep: true }).extend({ mode: z.literal('crawl') });
 
+const stoppedBy = z.enum(['grip', 'torque', 'balance', 'tipping', 'belly', 'stop', 'stand']);
+const halt = z.strictObject({ by: stoppedBy, says: z.string().min(1), station: z.number() });
+const curve = z
+  .array(z.strictObject({ at: z.number().positive(), size: z.number().min(0), by: stoppedBy.optional() }))
+  .min(1);
+
+export const limitsShape = z.strictObject({
+  mode: z.literal('limits'),
+  ...head,
+  grip: z.number().min(0).nullable(),
+  reverse: z.boolean(),
+  level: halt.nullable(),
+  limits: z
+    .array(
+      z.strictObject({
+        kind: z.string().regex(/^[a-z-]+$/),
+        title: z.string().min(1),
+        measures: z.string().min(1),
+        unit: z.enum(['m', 'rad']),
+        limit: z.number().min(0),
+        halt: halt.nullable(),
+        most: z.number().positive(),
+        remarks: z.array(z.string().min(1)),
+        today: z.number().positive().nullable(),
+        margin: z.number().min(-1).nullable(),
+        overGrip: curve.optional(),
+        overMass: curve.optional(),
+      }),
+    )
+    .min(1),
+  problems: z.array(problem),
+  pass: z.boolean(),
+});
+
 export const unreadableShape = z.strictObject({
-  mode: z.enum(['check', 'stand', 'drive', 'crawl']),
+  mode: z.enum(['check', 'stand', 'drive', 'crawl', 'limits']),
   wheels: z.tuple([]),
   measures: z.tuple([]),
   ...nothing,

@@ -4,6 +4,8 @@ import { parseQuantity } from '../../../shared/units.ts';
 import { compile, type Scenario } from '../../index.ts';
 import type { Halt } from '../../limits/cross.ts';
 import { type FoundLimit, type Limits, limitsOf } from '../../limits/limits.ts';
+import type { ObstacleKind } from '../../limits/obstacle.ts';
+import { obstacleKinds } from '../../limits/registry.ts';
 import type { Mechanism } from '../../mechanism/mechanism.ts';
 import { vehicleFigures } from '../../report/appraise.ts';
 import { exits } from '../exit.ts';
@@ -12,6 +14,8 @@ import type { HaltReport, LimitReport, LimitsReport } from '../report-json.ts';
 import { scenarioVerb } from '../scenario-verb.ts';
 import type { Terminal } from '../terminal.ts';
 import { limitsText, quietLimits } from '../text/limits.ts';
+
+const kindNames = obstacleKinds.map(({ kind }): string => kind);
 
 /** `axlewright limits`: the largest obstacle of each kind that the vehicle crosses in a crawl, and what stops it there. */
 export const limits = scenarioVerb<LimitFlags>({
@@ -25,11 +29,13 @@ export const limits = scenarioVerb<LimitFlags>({
   options: (command: Command) =>
     command
       .option('--grip <ratio>', "grip of every tyre, instead of each one's own", gripOf)
+      .option('--only <kinds>', `some of ${kindNames.join(', ')}, with commas between`, kindsOf)
       .option('--curves', 'each limit over grip and over mass, too'),
-  work({ scenario }, warnings, terminal, { grip, curves }) {
+  work({ scenario }, warnings, terminal, { grip, only, curves }) {
     const mechanism = compile(scenario);
     const found = limitsOf(scenario, mechanism, {
       ...(grip === undefined ? {} : { grip }),
+      ...(only === undefined ? {} : { obstacles: only }),
       curves: curves === true,
       progress: showProgress(terminal),
     });
@@ -48,7 +54,17 @@ export const limits = scenarioVerb<LimitFlags>({
 /** The options that only this verb has. */
 interface LimitFlags {
   readonly grip?: number;
+  readonly only?: readonly ObstacleKind[];
   readonly curves?: true;
+}
+
+/** The kinds named in a list with commas. */
+function kindsOf(text: string): ObstacleKind[] {
+  const names = text.split(',').map((name) => name.trim());
+  const unknown = names.find((name) => !kindNames.includes(name));
+  if (unknown !== undefined)
+    throw new InvalidArgumentError(`'${unknown}' is no obstacle. Wanted: ${kindNames.join(', ')}.`);
+  return obstacleKinds.filter(({ kind }) => names.includes(kind));
 }
 
 /** Greatest coefficient of friction that is taken: that of a scenario's tyres. */

@@ -1,8 +1,8 @@
 /*
  * What limits say of whole vehicles: causes, remarks, reverse, curves, and vehicles that cannot move.
  *
- * Seen red: a crawl that hops over a lack of grip (equal torque: 22 mm at 24 stations per radius, 19 mm at 96); the ground
- * of a vehicle in reverse not turned round; stops asked of no member; a curve that forgets to set the grip.
+ * Seen red: a crawl that hops over a lack of grip; the ground of a vehicle in reverse not turned round; stops asked of no
+ * member; a curve that forgets to set the grip; wheels made heavier with the load.
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
