@@ -184,25 +184,32 @@ describe('against a general-purpose engine (MuJoCo), the eight-wheeler over a ra
   const document = shipped('tarn-8x8');
   const [, ...vertices] = course(0.03);
   const hard = { stiffnessPerWheel: '500 N/mm', loadPerWheel: '10 N', grip: 2, rolling: 0 };
-  const { mechanism, ground } = ready({
-    ...document,
-    vehicle: {
-      ...document.vehicle,
-      elements: [],
-      wheels: document.vehicle.wheels.map((w) => ({ ...w, tyre: { ...w.tyre, ...hard } })),
-    },
-    ground: [
-      { kind: 'table', points: [{ x: 0, z: 0 }, ...vertices].map(({ x, z }) => ({ station: x, height: z })) },
-    ],
-    criteria: [],
-  });
+  const onTyres = (tyre: object) =>
+    ready({
+      ...document,
+      vehicle: {
+        ...document.vehicle,
+        elements: [],
+        wheels: document.vehicle.wheels.map((w) => ({ ...w, tyre: { ...w.tyre, ...tyre } })),
+      },
+      ground: [
+        {
+          kind: 'table',
+          points: [{ x: 0, z: 0 }, ...vertices].map(({ x, z }) => ({ station: x, height: z })),
+        },
+      ],
+      criteria: [],
+    });
+  // its wheels are rigid, so ours get tyres that are nearly so, which is the harder task for this solver
+  const { mechanism, ground } = onTyres(hard);
+  const soft = onTyres({ grip: 2, rolling: 0 });
   const [from, until] = [0.5, 1.95];
   const share: DriveShare = {
     kind: 'open',
     branches: mechanism.wheels.map((_, wheel) => ({ kind: 'wheel', wheel })),
   };
-  const ours = (count: number) =>
-    crawlOver(mechanism, ground, {
+  const ours = (count: number, on = { mechanism, ground }) =>
+    crawlOver(on.mechanism, on.ground, {
       start: from,
       until,
       stations: count,
@@ -264,6 +271,7 @@ describe('against a general-purpose engine (MuJoCo), the eight-wheeler over a ra
         `  within ${100 * goal} %: ${a.ms.toFixed(1)} ms (${a.says}) against ${b.ms.toFixed(0)} ms (${b.says}): ${Math.round(b.ms / a.ms)} times; the goal is 50`,
       );
   }
+  say(`  200 stations on the vehicle's own tyres: ${processorTime(() => ours(200, soft), 12).toFixed(1)} ms`);
   bench('this solver, 200 stations', () => void ours(200), few);
   bench('the other engine, 40 mm/s in 2 ms', () => void theirs(0.04, 2e-3), {
     iterations: 3,
