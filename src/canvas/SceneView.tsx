@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { travelShown, withUnit } from '../charts/figures.ts';
 import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
@@ -29,11 +30,22 @@ export interface SceneViewProps {
 }
 
 /** What a screen reader is told of the picture; figures over time are in the charts' captions and tables. */
-function describe(solved: Solved | null): string {
+function describe(solved: Solved | null, map: PivotMap | null, forces: ForcesShown): string {
   if (solved === null) return 'Side view, empty until a run is ready';
-  const { report, ground } = solved;
+  const { report, ground, mechanism } = solved;
   const pieces = ground.pieces.map((piece) => piece.title).join(', ');
-  return `Side view of ${report.vehicle}, ${solved.mechanism.wheels.length} axle lines, on ${pieces}`;
+  const vehicle = `Side view of ${report.vehicle}, ${mechanism.wheels.length} axle lines, on ${pieces}`;
+  const joints = forces === 'joints' ? ', with the forces in its pins, rods and arms' : '';
+  return `${vehicle}${joints}${map === null ? '' : `, with a map of ${mapInWords(map)}`}`;
+}
+
+/** What a map shows and its best place; more is in the panel that asked for it. */
+function mapInWords({ title, best, shown }: PivotMap): string {
+  const what = title.charAt(0).toLowerCase() + title.slice(1);
+  if (best === undefined) return `${what} over the place of a pivot`;
+  const { x, z } = best.at;
+  const at = `x ${withUnit(x, travelShown(0))}, z ${withUnit(z, travelShown(0))}`;
+  return `${what} over the place of a pivot: best ${withUnit(best.value, shown).trim()} at ${at}`;
 }
 
 /**
@@ -72,7 +84,7 @@ export function SceneView(props: SceneViewProps) {
   }, [solved, before, look.theme, follow, map, forces]);
 
   return (
-    <div className="scene-view" ref={host} role="img" aria-label={describe(solved)}>
+    <div className="scene-view" ref={host} role="img" aria-label={describe(solved, map, forces)}>
       <Legend theme={look.theme} before={before !== null} forces={forces} />
       {failed !== '' && <p className="scene-failed">{failed}</p>}
     </div>

@@ -186,9 +186,9 @@ describe('handles', () => {
     const end = drawnAt(0, to);
     const [kind, id, at] = told.at(-1) ?? [];
     expect([kind, id]).toEqual(['move', 'bogie']);
-    // Figures are rounded to a tenth of a step.
-    expect(Math.abs((at?.x ?? 0) - (bogie.anchor.x + end.x - start.x))).toBeLessThanOrEqual(0.051 * step);
-    expect(Math.abs((at?.z ?? 0) - (bogie.anchor.z + end.z - start.z))).toBeLessThanOrEqual(0.051 * step);
+    // Drags of this model go by tenths of a millimetre.
+    expect(Math.abs((at?.x ?? 0) - (bogie.anchor.x + end.x - start.x))).toBeLessThanOrEqual(0.051e-3);
+    expect(Math.abs((at?.z ?? 0) - (bogie.anchor.z + end.z - start.z))).toBeLessThanOrEqual(0.051e-3);
     expect(spotOfRing('bogie pivot').x).toBeCloseTo(to.x, -0.3);
     await pointer('pointerup', to);
     expect(told.at(-1)).toEqual(['keep', 'bogie', at]);

@@ -39,9 +39,12 @@ export function moveByKey(
   return { x: way.x * length, z: way.z * length };
 }
 
-/** Whole numbers of a tenth of a step from where it was, so that a drag leaves figures that can be read. */
+/**
+ * Whole tenths, hundredths … of a millimetre from where it was, the finest that a drag is worth: a power of ten not above
+ * half a step. So a drag leaves figures that can be read.
+ */
 export function onSteps(at: Vec2, from: Vec2, step: number): Vec2 {
-  const fine = step * FINE;
+  const fine = 10 ** Math.floor(Math.log10(step / 2));
   const round = (v: number, v0: number) => v0 + Math.round((v - v0) / fine) * fine;
   return { x: round(at.x, from.x), z: round(at.z, from.z) };
 }

@@ -104,7 +104,9 @@ function readingsOf({ run, scale }: Setting, { frame, view, poses, origin }: Mom
     const load = columns.load[frame] as number;
     if (gap > 0) {
       const ground = view.top - heightAt(run.profile, station) * scale;
-      return { words: `off ${withUnit(gap, run.gaps)}`, off: true, x, tip: ground, tail: ground };
+      const far = gap * run.gaps.factor >= 0.5 * 10 ** -run.gaps.decimals;
+      const words = far ? `off ${withUnit(gap, run.gaps)}` : 'off';
+      return { words, off: true, x, tip: ground, tail: ground };
     }
     const steps = wheel.radius * scale > 20 ? 48 : 24;
     const low = hub.z + underside(tyreOutline(run.profile, hub, wheel.radius, steps), station - hub.x);

@@ -60,8 +60,8 @@ describe('a drag', () => {
           const step = stepOf(0.055);
           const held = dragTo(taken, { x: from.x + dx, y: from.y + dy }, step);
           const there = onPicture(seen.view, place(seen.poses[0] as Seen['poses'][0], held.at));
-          // Half a tenth of a step to either side on both axes.
-          const slack = 0.071 * step * scale + 1e-6;
+          // Steps of 0.5 mm: drags go by 0.1 mm, so half of that is left over on both axes.
+          const slack = (Math.SQRT1_2 * 0.1e-3 + 1e-9) * scale;
           expect(Math.hypot(there.x - from.x - dx, there.y - from.y - dy)).toBeLessThanOrEqual(slack);
         },
       ),
