@@ -20,8 +20,8 @@ function DocumentTitle() {
       <h1 title={title}>{title ?? ' '}</h1>
       <span className="file-name" title={name}>
         {name}
-        <span className="edited">{edited ? ' · edited' : ''}</span>
       </span>
+      <span className="edited">{edited ? 'edited' : ''}</span>
     </div>
   );
 }

@@ -3,7 +3,7 @@ import { jumpTo } from '../app/actions.ts';
 import { Icon } from '../app/Icon.tsx';
 import { useBench, useDesk } from '../app/workbench.ts';
 import { RunStatus } from './RunStatus.tsx';
-import { endSentence } from './words.ts';
+import { endSentence, unbroken } from './words.ts';
 
 /** The verdict of the run before on the same question, if it was asked there. */
 function counterpart(before: readonly Verdict[] | undefined, verdict: Verdict): Verdict | undefined {
@@ -26,12 +26,12 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
         <span className="mark">
           <Icon name={word} />
         </span>
-        <span className="asks">{asks}</span>
+        <span className="asks">{unbroken(asks)}</span>
         <b className="value">{shown}</b>
         <span className="says">
-          {says}{' '}
+          {unbroken(says)}{' '}
           {was === undefined || was.shown === shown ? null : (
-            <span className="was">Before: {was.shown}.</span>
+            <span className="was">Before: {unbroken(was.shown)}.</span>
           )}
         </span>
         <span className="unseen">{pass ? 'Holds.' : 'Fails.'}</span>

@@ -3,6 +3,11 @@ import { formatQuantity } from '../../shared/units.ts';
 
 const station = (metres: number): string => `at ${formatQuantity(metres, 'length', 4)}`;
 
+/** A sentence whose figures keep their units beside them where its lines break: no-break spaces, '50 ms' and '20 %'. */
+export function unbroken(sentence: string): string {
+  return sentence.replace(/(\d) (?=(?:%|[mkM]?m|m?s|[mkM]?N|k?g|t|m?J)(?!\w))/g, '$1\u00a0');
+}
+
 /** What happened, in a few words with its place: 'middle lifts off at 843 mm'. */
 export function eventWords(event: RunEvent): string {
   switch (event.kind) {
