@@ -10,8 +10,8 @@ export interface Lattice {
   readonly strides: readonly number[];
 }
 
-/** Fewest intervals along the shorter side of the coarsest level. */
-const coarsest = 5;
+/** Fewest intervals along the shorter side of the coarsest level: a first picture at once is worth more than a fine one. */
+const coarsest = 2;
 
 /** @throws RangeError for sizes that are not whole numbers from 2 to 2000 */
 export function latticeOf(columns: number, rows: number): Lattice {
@@ -19,7 +19,7 @@ export function latticeOf(columns: number, rows: number): Lattice {
     if (!Number.isInteger(size) || size < 2 || size > 2000)
       throw new RangeError(`a map has 2 to 2000 columns and rows, not ${size}`);
   const strides = [1];
-  while ((Math.min(columns, rows) - 1) / (2 * (strides[0] as number)) >= coarsest - 1)
+  while ((Math.min(columns, rows) - 1) / (2 * (strides[0] as number)) >= coarsest)
     strides.unshift(2 * (strides[0] as number));
   return { columns, rows, strides };
 }
