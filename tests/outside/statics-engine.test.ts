@@ -41,7 +41,7 @@ function onCourse(name: string, height: number) {
 let engine: Awaited<ReturnType<typeof openEngine>>;
 beforeAll(async () => {
   engine = await openEngine();
-});
+}, 60_000);
 
 const pace = { speed: 0.04, step: 5e-4, every: 0.002, stiffness: 2e4, damping: 700 };
 const [from, until] = [0.5, 1.95];
