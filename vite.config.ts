@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
@@ -73,6 +74,35 @@ function pixiInParts(): Plugin {
   };
 }
 
+/** Packages whose notices vite does not collect by itself: fonts, and what only workers load. */
+const FURTHER_NOTICES = [
+  '@fontsource-variable/inter',
+  '@fontsource-variable/jetbrains-mono',
+  'is-any-array',
+  'ml-array-max',
+  'ml-array-min',
+  'ml-array-rescale',
+  'ml-matrix',
+  'planck',
+];
+
+/** Puts their licences beside the others: the licences want their text wherever the packages go. */
+function furtherNotices(): Plugin {
+  return {
+    name: 'axlewright-further-notices',
+    apply: 'build',
+    generateBundle() {
+      for (const name of FURTHER_NOTICES) {
+        const folder = new URL(`./node_modules/${name}/`, import.meta.url);
+        const file = readdirSync(folder).find((each) => /^licen[cs]e/i.test(each));
+        if (file === undefined) throw new Error(`${name} has no licence text`);
+        const source = readFileSync(new URL(file, folder), 'utf8');
+        this.emitFile({ type: 'asset', fileName: `licences/${name.replace('/', '-')}.txt`, source });
+      }
+    },
+  };
+}
+
 /** Prints the one line a person needs once the server listens; vite itself is started quiet (`npm start`). */
 function oneAddress(): Plugin {
   return {
@@ -90,9 +120,15 @@ function oneAddress(): Plugin {
 }
 
 export default defineConfig({
-  plugins: [react(), contentSecurityPolicy(), pixiInParts(), oneAddress()],
+  plugins: [react(), contentSecurityPolicy(), pixiInParts(), furtherNotices(), oneAddress()],
   base: './',
-  build: { outDir: 'dist-app', target: 'es2022', chunkSizeWarningLimit: 600 },
+  build: {
+    outDir: 'dist-app',
+    target: 'es2022',
+    chunkSizeWarningLimit: 600,
+    // What is bundled keeps its notices: the build takes them out of the scripts.
+    license: { fileName: 'licences/packages.md' },
+  },
   worker: { format: 'es' },
   optimizeDeps: {
     // A dependency first met in the middle of a browser test makes vite reload the page under the test.
