@@ -142,11 +142,12 @@ const wheel = z
   .meta({ description: 'One axle line: all wheels of it, seen from the side as one.' });
 
 /** Where the drive torque comes from and goes to, as the document says it. */
-export type Sharing = 'locked' | 'equal-torque' | SharingTree;
+export type Sharing = 'locked' | 'open' | 'motors' | SharingTree;
 /** A lock or an open split over axle lines and further splits. */
 export type SharingTree =
   | { readonly locked: readonly SharingBranch[] }
-  | { readonly open: readonly SharingBranch[] };
+  | { readonly open: readonly SharingBranch[] }
+  | { readonly motors: readonly SharingBranch[] };
 type SharingBranch = string | SharingTree;
 
 const branch: z.ZodType<SharingBranch> = z.lazy(() =>
@@ -157,12 +158,22 @@ const sharingTree: z.ZodType<SharingTree> = z.union([
   z.strictObject({
     locked: branches.meta({ description: 'Branches that turn alike: torque follows load.' }),
   }),
-  z.strictObject({ open: branches.meta({ description: 'Branches that get equal torque.' }) }),
+  z.strictObject({
+    open: branches.meta({
+      description:
+        'Branches of an open differential: equal torque, and when one spins the others get no more.',
+    }),
+  }),
+  z.strictObject({
+    motors: branches.meta({
+      description: 'Branches with equal motors of their own: equal torque up to the grip of each.',
+    }),
+  }),
 ]);
 
-const sharing = z.union([z.enum(['locked', 'equal-torque']), sharingTree]).meta({
+const sharing = z.union([z.enum(['locked', 'open', 'motors']), sharingTree]).meta({
   description:
-    'How a crawl shares the thrust: \'locked\' (all driven axle lines turn alike, torque follows load), \'equal-torque\' (open differentials, or an equal motor for each axle), or a tree of both: {"open": ["front", {"locked": ["middle", "rear"]}]}.',
+    'How a crawl shares the thrust: \'locked\' (all driven axle lines turn alike, torque follows load), \'open\' (open differentials throughout: equal torque, and when one line spins the others get no more), \'motors\' (an equal motor for each line: equal torque up to the grip of each), or a tree of these: {"open": ["front", {"locked": ["middle", "rear"]}]}.',
 });
 
 const pull = z

@@ -128,15 +128,15 @@ function shareOf(sharing: Sharing, wheels: readonly Wheel[]): DriveShare {
   if (typeof sharing === 'string') {
     const lines = wheels.map((_, wheel) => ({ kind: 'wheel' as const, wheel }));
     const branches = lines.filter(({ wheel }) => wheels[wheel]?.driven);
-    return { kind: sharing === 'locked' ? 'locked' : 'open', branches };
+    return { kind: sharing, branches };
   }
   const branchOf = (branch: string | SharingTree): DriveShare =>
     typeof branch === 'string'
       ? { kind: 'wheel', wheel: wheels.findIndex((w) => w.name === branch) }
       : shareOf(branch, wheels);
-  return 'locked' in sharing
-    ? { kind: 'locked', branches: sharing.locked.map(branchOf) }
-    : { kind: 'open', branches: sharing.open.map(branchOf) };
+  if ('locked' in sharing) return { kind: 'locked', branches: sharing.locked.map(branchOf) };
+  if ('open' in sharing) return { kind: 'open', branches: sharing.open.map(branchOf) };
+  return { kind: 'motors', branches: sharing.motors.map(branchOf) };
 }
 
 function pullsOf(pulls: Scenario['run']['pulls'], tree: Tree): Pull[] {

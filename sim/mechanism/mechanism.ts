@@ -169,10 +169,13 @@ export interface Member {
   readonly pins: readonly BodyPoint[];
 }
 
-/** How a slow drive shares its torque: a lock makes its branches turn alike, an open split gives them equal torque. */
+/**
+ * How a slow drive shares its torque: a lock makes its branches turn alike; an open differential gives them equal torque,
+ * all of them no more than the one that spins takes; motors of their own give them equal torque, each up to its own grip.
+ */
 export type DriveShare =
   | { readonly kind: 'wheel'; readonly wheel: number }
-  | { readonly kind: 'locked' | 'open'; readonly branches: readonly DriveShare[] };
+  | { readonly kind: 'locked' | 'open' | 'motors'; readonly branches: readonly DriveShare[] };
 
 /** A constant force on a drawn point of a body, N in world axes: a tow rope, a winch line. */
 export interface Pull {

@@ -184,8 +184,13 @@ export class CrawlWatch {
     const { wheels, mechanism } = this.#balance;
     const short = mechanism.wheels.flatMap((wheel, w): Shortage[] => {
       const state = wheels[w];
-      if (!state || !wheel.driven || state.normal <= 0) return [];
+      if (!state || !wheel.driven) return [];
       const { name, tyre, torqueLimit } = wheel;
+      if (state.spinning)
+        return [
+          { by: 'grip', cause: `${name} spins, and behind an open differential the others get no more` },
+        ];
+      if (state.normal <= 0) return [];
       if (Math.abs(state.use) > 1.0001 * tyre.grip + rounding)
         return [
           { by: 'grip', cause: `${name} needs a grip of ${spoken(state.use)} and has ${spoken(tyre.grip)}` },

@@ -15,6 +15,8 @@ export interface WheelBalance {
   /** Forward friction over normal force, and the drive torque that it needs. */
   use: number;
   torque: number;
+  /** It spins behind an open differential, so that the others get no more torque than it takes. */
+  spinning: boolean;
   /** Greatest depth of the ground in the tyre, and station of the contact (load-weighted). */
   depth: number;
   contact: number;
@@ -94,7 +96,7 @@ export class Footing {
       wheel,
       touch: makeTouch(),
       path: chain.path[wheel.body] as Int32Array,
-      out: { fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0, depth: 0, contact: 0 },
+      out: { fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0, spinning: false, depth: 0, contact: 0 },
       share: shares[w],
       dx: row(),
       dz: row(),
@@ -226,10 +228,12 @@ export class Footing {
     const moment = out.moment;
     out.use = 0;
     out.torque = 0;
+    out.spinning = share.behind === 'differential' && !(moment > 0) && thrust !== 0;
     if (!(moment > 0)) return;
     const c = shareAt(share, this.#moments);
     const use = (thrust * c) / moment - rolling;
-    if (share.capped && Math.abs(use) > wheel.tyre.grip) {
+    if (share.behind !== 'locks' && Math.abs(use) > wheel.tyre.grip) {
+      out.spinning = share.behind === 'differential';
       out.use = Math.sign(use) * wheel.tyre.grip;
       out.torque = (out.use + rolling) * moment;
       for (let j = 0; j < line.torqueBy.length; j++)

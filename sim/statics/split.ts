@@ -1,5 +1,8 @@
 import type { DriveShare, Mechanism } from '../mechanism/mechanism.ts';
 
+/** See Share. */
+export type Behind = 'locks' | 'motors' | 'differential';
+
 /**
  * How one driven axle line's torque follows from the thrust unknown τ and the moment arms m (Σ N·lever) of all lines:
  * T = τ·C, C = factor · Π m(up) / Π m(down), where m of a group is the sum over its lines.
@@ -8,44 +11,43 @@ export interface Share {
   readonly factor: number;
   readonly up: readonly (readonly number[])[];
   readonly down: readonly (readonly number[])[];
-  /** A wheel behind an open split gives no more than its grip; behind locks alone it may be asked for any. */
-  readonly capped: boolean;
+  /**
+   * What stands between the wheel and the source. Behind locks alone it may be asked for any grip; behind motors or a
+   * differential it gives no more than it has, and behind a differential the others then get no more either.
+   */
+  readonly behind: Behind;
 }
 
 /**
  * Shares of all axle lines. A lock makes its branches turn alike, so that each takes torque in proportion to the load
- * under it; an open split gives its branches equal torque. At a locked root τ is the use of grip that all have in
+ * under it; an open differential and motors give their branches equal torque. At a locked root τ is the use of grip that all have in
  * common; at an open one it is the torque over `unit` (N·m). Lines outside the tree have no share.
  * Source: definition of our own for slow driving; equal torque of an open differential: any text on drivelines.
  */
 export function sharesOf(mechanism: Mechanism, tree: DriveShare, unit: number): (Share | undefined)[] {
   const shares: (Share | undefined)[] = mechanism.wheels.map(() => undefined);
-  const walk = (
-    node: DriveShare,
-    factor: number,
-    up: number[][],
-    down: number[][],
-    capped: boolean,
-  ): void => {
+  const walk = (node: DriveShare, factor: number, up: number[][], down: number[][], behind: Behind): void => {
     if (node.kind === 'wheel') {
-      if (mechanism.wheels[node.wheel]?.driven) shares[node.wheel] = { factor, ...cancel(up, down), capped };
+      if (mechanism.wheels[node.wheel]?.driven) shares[node.wheel] = { factor, ...cancel(up, down), behind };
       return;
     }
     for (const branch of node.branches) {
-      if (node.kind === 'open') walk(branch, factor / node.branches.length, up, down, true);
-      else
+      if (node.kind !== 'locked') {
+        const next = node.kind === 'open' || behind === 'differential' ? 'differential' : 'motors';
+        walk(branch, factor / node.branches.length, up, down, next);
+      } else
         walk(
           branch,
           factor,
           [...up, linesOf(branch, mechanism)],
           [...down, linesOf(node, mechanism)],
-          capped,
+          behind,
         );
     }
   };
   const all = linesOf(tree, mechanism);
-  if (tree.kind === 'open') walk(tree, unit, [], [], false);
-  else walk(tree, 1, [all], [], false);
+  if (tree.kind === 'locked') walk(tree, 1, [all], [], 'locks');
+  else walk(tree, unit, [], [], 'locks');
   return shares;
 }
 

@@ -118,7 +118,7 @@ describe('axlewright crawl', () => {
 
   it('shares the thrust as it is told, and says what it does not know', async () => {
     const { report: locked } = await crawled(['--sharing', 'locked']);
-    const { report: open } = await crawled(['--sharing', 'equal-torque']);
+    const { report: open } = await crawled(['--sharing', 'motors']);
     const use = (report: Report) => report.measures.find(({ name }) => name === 'greatestGripUse')?.value;
     expect(use(locked)).not.toBe(use(open));
     const { code, err } = await command(['crawl', '-', '--sharing', 'fair'], {

@@ -237,7 +237,7 @@ describe('a grade asks for a grip of 0.8', () => {
     {
       says: 'an open differential between the axles',
       driven: 'all' as const,
-      sharing: 'equal-torque' as const,
+      sharing: 'open' as const,
       limit: 26.5651,
     },
   ])('at $limit degrees with $says', ({ driven, sharing, limit }) => {

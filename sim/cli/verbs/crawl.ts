@@ -13,7 +13,7 @@ export const crawl = scenarioVerb<CrawlFlags>({
   summary: 'cross the ground in balance, too slowly for inertia: loads, thrust, forces in every joint',
   examples: [
     ['axlewright crawl corrie-6x6', 'the greatest force in each joint'],
-    ['axlewright crawl my-truck.json --sharing equal-torque', 'with open differentials throughout'],
+    ['axlewright crawl my-truck.json --sharing open', 'with open differentials throughout'],
   ],
   options: (command: Command) =>
     command

@@ -7,6 +7,7 @@ import { runHasAWay } from './course.ts';
 import { elementsAct } from './elements.ts';
 import { loopsMove } from './loops.ts';
 import { recordingFits } from './recording.ts';
+import { sharingNamesDriven } from './sharing.ts';
 import { startIsClear } from './start.ts';
 import { axlesAreCarried, driveCanMove, tyresCarry } from './support.ts';
 import { hubsAreAboveGround } from './wheels.ts';
@@ -27,6 +28,7 @@ export const wholeChecks: readonly WholeCheck[] = [
   axlesAreCarried,
   tyresCarry,
   driveCanMove,
+  sharingNamesDriven,
   runHasAWay,
   recordingFits,
   startIsClear,
