@@ -8,6 +8,7 @@ import {
   limitsFrame,
   limitsInWords,
   segmentsOf,
+  todayWords,
 } from './limits.ts';
 import { type Palette, palettes } from './palette.ts';
 import './limits.css';
@@ -161,21 +162,7 @@ function Today({ curve, frame, palette }: CurveProps) {
   if (curve.points.length === 0 || at < frame.from || at > frame.to) return null;
   const x = frame.x(at);
   const words = size === undefined ? '' : `today ${withUnit(size, curve.size)}`;
-  // Right of the dot is under a rising curve, so the words keep clear of it.
-  const rightwards = x + 9 + words.length * 6.2 <= frame.width - frame.right;
-  const label = (value: number) => (
-    <text
-      x={x + (rightwards ? 9 : -9)}
-      y={Math.max(frame.top + 4, frame.y(value) + 4)}
-      textAnchor={rightwards ? 'start' : 'end'}
-      fill={palette.ink}
-      stroke={palette.panel}
-      strokeWidth="3"
-      paintOrder="stroke"
-    >
-      {words}
-    </text>
-  );
+  const place = words === '' ? undefined : todayWords(curve, words, frame, segmentsOf(curve, frame));
   return (
     <g className="limit-chart-words">
       <path d={`M${x} ${frame.top}V${frame.height - frame.bottom}`} stroke={palette.accent} strokeWidth="1" />
@@ -190,7 +177,18 @@ function Today({ curve, frame, palette }: CurveProps) {
       {size !== undefined && size <= frame.most && (
         <>
           <circle cx={x} cy={frame.y(size)} r="4.5" fill={palette.accent} />
-          {label(size)}
+          {place !== undefined && (
+            <text
+              x={place.x}
+              y={place.y}
+              fill={palette.ink}
+              stroke={palette.panel}
+              strokeWidth="3"
+              paintOrder="stroke"
+            >
+              {words}
+            </text>
+          )}
         </>
       )}
     </g>

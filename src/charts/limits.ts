@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale';
+import { type Placed as PlacedLabel, placeLabels, type Rect } from '../canvas/geometry/labels.ts';
 import { type Shown, withUnit } from './figures.ts';
 import { niceRange, type Tick, ticksOf } from './ticks.ts';
 
@@ -142,6 +143,45 @@ function edgeBefore(points: readonly LimitPoint[], i: number, frame: LimitsFrame
   return frame.x(before === undefined ? at : (at + before.at) / 2);
 }
 
+/** Room for a line of words, px, and the size of a mark on the curve. */
+const LINE_HEIGHT = 13;
+const MARK = 7;
+
+/**
+ * Where the words about today's ground go, px: beside its mark, clear of the curve and of what is written along it.
+ * Undefined where there is no room.
+ */
+export function todayWords(
+  { points, today }: LimitsCurve,
+  words: string,
+  frame: LimitsFrame,
+  segments: readonly Segment[],
+): { readonly x: number; readonly y: number } | undefined {
+  const x = frame.x(today.at);
+  const y = frame.y(today.size ?? 0);
+  const width = words.length * LETTER;
+  const curve = Array.from({ length: Math.ceil((frame.width - frame.left - frame.right) / 4) }, (_, i) => {
+    const px = frame.left + 4 * i;
+    return { x: px - 3, y: frame.y(limitAt(points, frame.at(px))) - 3, width: 6, height: 6 };
+  });
+  const written = segments.map((s): Rect => {
+    const wide = s.words.length * LETTER;
+    return { x: s.x - wide / 2, y: s.y - LINE_HEIGHT + 3, width: wide, height: LINE_HEIGHT };
+  });
+  const line = { x: x - 1, y: frame.top, width: 2, height: frame.height };
+  const places = [0, 12, 22, -12, -22].flatMap((dy) => [
+    { x: x + MARK, y: y - LINE_HEIGHT / 2 + dy },
+    { x: x - MARK - width, y: y - LINE_HEIGHT / 2 + dy },
+  ]);
+  const room = { x: frame.left, y: 0, width: frame.width - frame.left, height: frame.height - frame.bottom };
+  const [placed] = placeLabels(
+    [{ width, height: LINE_HEIGHT, places }],
+    [...curve, ...written, line],
+    room,
+  ) as [PlacedLabel];
+  return placed.place < 0 ? undefined : { x: placed.rect.x, y: placed.rect.y + LINE_HEIGHT - 3 };
+}
+
 /** The answer as a sentence: what is crossed today, what stops it, and what today's ground asks. */
 export function limitsInWords({ points, today, size, along }: LimitsCurve): string {
   if (points.length === 0) return 'Not worked out yet.';
@@ -149,7 +189,7 @@ export function limitsInWords({ points, today, size, along }: LimitsCurve): stri
   const limit = limitAt(points, today.at);
   const by = stopperAt(points, today.at);
   const ends = limit > 0 ? `up to ${withUnit(limit, size)}` : 'none at all';
-  const stopped = by === undefined ? '; nothing stopped it there' : `, stopped by ${by}`;
+  const stopped = by === undefined ? '; nothing stopped it there' : `, limited by ${by}`;
   const says = `At ${place} it crosses ${ends}${stopped}.`;
   if (today.size === undefined) return says;
   const passes = today.size <= limit;

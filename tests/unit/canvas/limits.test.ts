@@ -5,6 +5,7 @@ import {
   limitsFrame,
   limitsInWords,
   segmentsOf,
+  todayWords,
 } from '../../../src/charts/limits.ts';
 
 const curve: LimitsCurve = {
@@ -51,12 +52,34 @@ describe('a plot of limits', () => {
     expect(segmentsOf(curve, limitsFrame(curve, 80)).every((s) => s.words === '')).toBe(true);
   });
 
+  it('writes about today’s ground clear of the curve and of what is written along it', () => {
+    const falling: LimitsCurve = {
+      ...curve,
+      points: [
+        { at: 3, limit: 0.07, by: 'torque' },
+        { at: 6, limit: 0.043, by: 'stop' },
+        { at: 11, limit: 0.022, by: 'stop' },
+      ],
+      today: { at: 6, size: 0.04 },
+    };
+    for (const each of [curve, falling]) {
+      const frame = limitsFrame(each, 280);
+      const words = 'today 40 mm';
+      const at = todayWords(each, words, frame, segmentsOf(each, frame));
+      if (at === undefined) throw new Error('no room');
+      for (let x = at.x; x <= at.x + words.length * 6; x += 2) {
+        const y = frame.y(limitAt(each.points, frame.at(x)));
+        expect(y < at.y - 9 || y > at.y + 2).toBe(true);
+      }
+    }
+  });
+
   it('says the answer as a sentence', () => {
     expect(limitsInWords(curve)).toBe(
-      "At grip 0.40 it crosses up to 40 mm, stopped by grip. Today's ground has 50 mm: that is too much.",
+      "At grip 0.40 it crosses up to 40 mm, limited by grip. Today's ground has 50 mm: that is too much.",
     );
     expect(limitsInWords({ ...curve, today: { at: 1, size: 0.05 } })).toBe(
-      "At grip 1.00 it crosses up to 70 mm, stopped by torque. Today's ground has 50 mm: it crosses that.",
+      "At grip 1.00 it crosses up to 70 mm, limited by torque. Today's ground has 50 mm: it crosses that.",
     );
     expect(limitsInWords({ ...curve, points: [{ at: 1, limit: 0.3 }], today: { at: 1 } })).toBe(
       'At grip 1.00 it crosses up to 300 mm; nothing stopped it there.',
