@@ -102,6 +102,9 @@ export function findField({ settings, notices }: Workbench, path: Path): void {
   notices.setState({ wanted: { path } });
 }
 
+/** Digits with which a place is taken: as it is shown. */
+const PLACE_DIGITS = 4;
+
 /** Puts both knobs of a plane to a place, SI, as one edit. */
 export function takePlace(
   { documents }: Workbench,
@@ -109,8 +112,8 @@ export function takePlace(
   place: { readonly x: number; readonly z: number },
 ): void {
   const settings = settingsFor([
-    { knob: x.knob, to: place.x },
-    { knob: z.knob, to: place.z },
+    { knob: x.knob, to: Number(place.x.toPrecision(PLACE_DIGITS)) },
+    { knob: z.knob, to: Number(place.z.toPrecision(PLACE_DIGITS)) },
   ]);
   editAll(documents, changesOf(documents.getState().raw, settings));
 }

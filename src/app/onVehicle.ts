@@ -16,15 +16,19 @@ function shownFor(unit: string, size: number, radius: number): Shown {
 
 const isLoadShare = (measure: string): boolean => /loadshare$/i.test(measure);
 
-/** The map as the picture takes it; null while there is none, or none that lies on the drawing. */
-export function usePivotMap(): PivotMap | null {
+/**
+ * The map as pictures take it; null while there is none. `on the drawing`: only one whose sides are a place on the
+ * drawing; `any`: also one over other figures.
+ */
+export function usePivotMap(which: 'on the drawing' | 'any' = 'on the drawing'): PivotMap | null {
   const mapped = useMapped();
   const drawn = useDesk((state) => state.drawn);
   const report = useDesk(({ solved }) => solved?.report);
   return useMemo(() => {
-    if (mapped === undefined || drawn === undefined || mapped.plane.kind !== 'pivot') return null;
+    if (mapped === undefined || drawn === undefined) return null;
+    if (which === 'on the drawing' && mapped.plane.kind !== 'pivot') return null;
     return pictureOf(mapped, drawn, aboutMeasure(report, mapped.measure));
-  }, [mapped, drawn, report]);
+  }, [mapped, drawn, report, which]);
 }
 
 function pictureOf(

@@ -180,7 +180,7 @@ function keepMapNew({ desk, documents, mapping, settings }: Workbench): void {
     forget = later(MAP_REST, async () => {
       // Loaded with the panel that the map was asked in.
       const { mapWish } = await import('../runs/mapWish.ts');
-      const wish = mapWish(drawn.scenario, mapped.plane.name, measure);
+      const wish = mapWish(drawn.scenario, mapped.plane, measure);
       if (mapping.state() === undefined || documents.getState().raw !== raw) return;
       if (wish === undefined) mapping.clear();
       else mapping.ask({ document: raw, ...wish });

@@ -1,18 +1,30 @@
 import { useEffect, useMemo } from 'react';
 import { formatQuantity, formatShare } from '../../shared/units.ts';
-import type { Plane } from '../../sim/studies/planes.ts';
+import { type Plane, planesOf } from '../../sim/studies/planes.ts';
 import { takePlace } from '../app/actions.ts';
 import { useBench, useDesk, useDocument, useMapped, useNotice } from '../app/workbench.ts';
 import type { Mapped } from '../runs/mapping.ts';
-import { mapPlanes, mapWish } from '../runs/mapWish.ts';
+import { mapWish } from '../runs/mapWish.ts';
 import { figureWords } from './figures.ts';
+import { MapField } from './MapField.tsx';
 import { useChoice } from './measureChoice.tsx';
 import { aboutMeasure } from './measureUnit.ts';
 
-/** Pins of the chassis: maps of other planes do not lie on the drawing. */
+const titles = { pivot: 'place', arm: 'length and height', bar: 'thickness and preload' } as const;
+
+/** Names a plane for people, and tells it from others of the same name. */
+const titleOf = ({ name, kind }: Plane): string => `${name}: ${titles[kind]}`;
+
+/** Everything that a map can be drawn over. */
 function usePlanes(): readonly Plane[] {
   const scenario = useDesk(({ drawn }) => drawn?.scenario);
-  return useMemo(() => (scenario === undefined ? [] : mapPlanes(scenario)), [scenario]);
+  return useMemo(() => (scenario === undefined ? [] : planesOf(scenario)), [scenario]);
+}
+
+/** A value of one side of the map: 'x −363 mm' of a pivot, the value alone of anything else. */
+function sideWords({ knob }: Plane['x'], value: number): string {
+  const axis = /pivot ([xz])$|rod end ([xz])$/.exec(knob.name);
+  return `${axis === null ? '' : `${axis[1] ?? axis[2]} `}${formatQuantity(value, knob.dimension, 4)}`;
 }
 
 /** How far the map is, its best place, and the way to take that. */
@@ -29,14 +41,14 @@ function MapStatus({ mapped, unit }: { readonly mapped: Mapped; readonly unit: s
       {best === undefined ? null : (
         <p className="best">
           <span>
-            Best: <b>{figureWords(best.value, unit, mapped.measure)}</b> at x{' '}
-            {formatQuantity(best.x, 'length', 4)}, z {formatQuantity(best.z, 'length', 4)}
+            Best: <b>{figureWords(best.value, unit, mapped.measure)}</b> at {sideWords(plane.x, best.x)},{' '}
+            {sideWords(plane.z, best.z)}
             {best.holds ? ', where everything asked for holds' : ''}
           </span>
           <button
             type="button"
             className="button small"
-            title="Puts the pivot there, as one edit"
+            title="Puts the vehicle there, as one edit"
             onClick={() => takePlace(bench, plane, best)}
           >
             Take it
@@ -58,35 +70,41 @@ export function MapControls() {
   const report = useDesk(({ solved }) => solved?.report);
   const scenario = useDesk(({ drawn }) => drawn?.scenario);
   const picked = useNotice((state) => state.picked);
-  const plane = planes.find(({ name }) => name === (picked ?? mapped?.plane.name)) ?? planes[0];
+  const wantedTitle = picked?.includes(': ') ? picked : picked && `${picked}: ${titles.pivot}`;
+  const plane =
+    planes.find((each) => titleOf(each) === wantedTitle) ??
+    planes.find((each) => mapped !== undefined && titleOf(each) === titleOf(mapped.plane)) ??
+    planes[0];
   if (plane === undefined || choice === undefined) return null;
   const { unit } = aboutMeasure(report, choice.text);
   const show = (wanted: Plane) => {
-    const wish = scenario && mapWish(scenario, wanted.name, choice.text);
+    const wish = scenario && mapWish(scenario, wanted, choice.text);
     if (wish !== undefined) mapping.ask({ document: raw, ...wish });
   };
   return (
     <section className="measure">
-      <h3>Map over the place of a pivot</h3>
+      <h3>Map of a pivot, an arm or a bar</h3>
       <label className="picker">
-        <span>Pivot</span>
+        <span>Over</span>
         <select
-          value={plane.name}
+          value={titleOf(plane)}
           onChange={({ currentTarget }) => {
             notices.setState({ picked: currentTarget.value });
-            const wanted = planes.find((each) => each.name === currentTarget.value);
+            const wanted = planes.find((each) => titleOf(each) === currentTarget.value);
             if (mapped !== undefined && wanted !== undefined) show(wanted);
           }}
         >
           {planes.map((each) => (
-            <option key={each.name}>{each.name}</option>
+            <option key={titleOf(each)}>{titleOf(each)}</option>
           ))}
         </select>
       </label>
       <div className="group">
-        {mapped?.plane.name === plane.name && mapped.failed === undefined ? null : (
+        {mapped !== undefined &&
+        titleOf(mapped.plane) === titleOf(plane) &&
+        mapped.failed === undefined ? null : (
           <button type="button" className="button" onClick={() => show(plane)}>
-            Show on the vehicle
+            {plane.kind === 'pivot' ? 'Show on the vehicle' : 'Show'}
           </button>
         )}
         {mapped === undefined ? null : (
@@ -95,6 +113,9 @@ export function MapControls() {
           </button>
         )}
       </div>
+      {mapped === undefined || mapped.plane.kind === 'pivot' || mapped.tile === undefined ? null : (
+        <MapField mapped={mapped} />
+      )}
       {mapped === undefined ? null : <MapStatus mapped={mapped} unit={unit} />}
     </section>
   );

@@ -5,21 +5,16 @@ import { pivotNamed } from '../../sim/studies/pivots.ts';
 import { type Plane, planesOf } from '../../sim/studies/planes.ts';
 import { MAP_SIZE, type MapWish } from './mapping.ts';
 
-/** Pins whose place a map can be drawn over, on the drawing itself. */
-export function mapPlanes(scenario: Scenario): readonly Plane[] {
-  return planesOf(scenario).filter(({ kind }) => kind === 'pivot');
-}
-
-/** The wish for the map of a pivot with a measure (the usual one where the scenario does not have it). */
+/** The wish for the map of a pivot, an arm or a bar with a measure (the usual one where the scenario does not have it). */
 export function mapWish(
   scenario: Scenario,
-  pivot: string,
+  { name, kind }: Pick<Plane, 'name' | 'kind'>,
   measure: string,
 ): Omit<MapWish, 'document'> | undefined {
-  const plane = mapPlanes(scenario).find(({ name }) => name === pivot);
+  const plane = planesOf(scenario).find((each) => each.name === name && each.kind === kind);
   const chosen = chooseMeasure(measure, scenario);
   const choice = chosen.ok ? chosen : chooseMeasure(usualChoice, scenario);
-  const { on } = pivotNamed(scenario, pivot) ?? { on: 'chassis' };
+  const { on } = pivotNamed(scenario, name) ?? { on: 'chassis' };
   if (plane === undefined || !choice.ok) return undefined;
   const { columns, rows } = MAP_SIZE;
   const field = new Field({ x: { ...plane.x, steps: columns }, z: { ...plane.z, steps: rows } });

@@ -34,7 +34,7 @@ function byHand(workers = 2) {
   });
   const { scenario, pivot } = smallTruck();
   const ask = (measure = 'leastLoadShare') => {
-    const wish = mapWish(scenario, pivot, measure);
+    const wish = mapWish(scenario, { name: pivot, kind: 'pivot' }, measure);
     if (wish === undefined) throw new Error('the truck has no such pivot');
     mapping.ask({ document: scenario, ...wish });
   };
