@@ -1,4 +1,13 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -33,6 +42,20 @@ describe('the folder for results', () => {
     writeFolder(root, [{ name: 'one.csv', text: 'new' }]);
     expect(readFileSync(join(root, 'one.csv'), 'utf8')).toBe('new');
     expect(readFileSync(join(root, 'notes.txt'), 'utf8')).toBe('mine');
+  });
+
+  it('is written into and nothing else: links that bear the names of files, or of their drafts, lead nowhere', () => {
+    const elsewhere = join(root, 'elsewhere.txt');
+    const out = join(root, 'out');
+    mkdirSync(out);
+    writeFileSync(elsewhere, 'mine');
+    symlinkSync(elsewhere, join(out, 'one.csv'));
+    symlinkSync(elsewhere, join(out, `.one.csv.${process.pid}.draft`));
+    writeFolder(out, [{ name: 'one.csv', text: 'new' }]);
+    expect(readFileSync(elsewhere, 'utf8')).toBe('mine');
+    expect(readdirSync(out)).toEqual(['one.csv']);
+    expect(lstatSync(join(out, 'one.csv')).isFile()).toBe(true);
+    expect(readFileSync(join(out, 'one.csv'), 'utf8')).toBe('new');
   });
 
   it('is left as it was when a text breaks off', () => {

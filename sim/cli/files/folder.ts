@@ -75,9 +75,10 @@ export function writeFolder(folder: string, files: readonly OutFile[]): string[]
   }
 }
 
-/** Writes all pieces of a text into a new file. */
+/** Writes all pieces of a text into a new file; what has its name, such as a link to elsewhere, gives way to it. */
 function writeWhole(path: string, text: OutFile['text']): void {
-  const file = openSync(path, 'w');
+  rmSync(path, { force: true });
+  const file = openSync(path, 'wx');
   try {
     for (const piece of typeof text === 'string' ? [text] : text) {
       const bytes = Buffer.from(piece, 'utf8');
