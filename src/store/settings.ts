@@ -60,12 +60,27 @@ export function settingsFrom(stored: unknown): Settings {
   return { ...DEFAULTS, ...Object.fromEntries(good) };
 }
 
+type Place = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+
+/** The same place, where text that it has no room for is not kept: a full disk may not break a click. */
+const patient = (place: Place): Place => ({
+  getItem: (key) => place.getItem(key),
+  setItem(key, text) {
+    try {
+      place.setItem(key, text);
+    } catch {
+      // What was chosen holds in this window; it is only not there on the next visit.
+    }
+  },
+  removeItem: (key) => place.removeItem(key),
+});
+
 /** Makes the store of settings over a place that keeps text; without one they last as long as the window. */
-export const createSettingsStore = (place: Pick<Storage, 'getItem' | 'setItem' | 'removeItem'> | undefined) =>
+export const createSettingsStore = (place: Place | undefined) =>
   createStore<Settings>()(
     persist(() => DEFAULTS, {
       name: 'axlewright-settings',
-      storage: place === undefined ? undefined : createJSONStorage(() => place),
+      storage: place === undefined ? undefined : createJSONStorage(() => patient(place)),
       merge: (stored) => settingsFrom(stored),
     }),
   );

@@ -35,6 +35,18 @@ describe('settings', () => {
     expect(store.getState().theme).toBe('light');
   });
 
+  it('hold in this window where the place is full or what it kept cannot be read', () => {
+    const full = {
+      ...place({ 'axlewright-settings': '{"state":' }),
+      setItem: () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      },
+    };
+    const store = createSettingsStore(full);
+    expect(() => store.setState({ theme: 'dark' })).not.toThrow();
+    expect(store.getState()).toMatchObject({ theme: 'dark', speed: 1 });
+  });
+
   it('step through the playing speeds and stop at the ends', () => {
     expect(speeds.map((speed) => nextSpeed(speed, 1))).toEqual([1 / 4, 1 / 2, 1, 2, 4, 4]);
     expect(nextSpeed(1 / 8, -1)).toBe(1 / 8);
