@@ -1,4 +1,4 @@
-/* Seen red: a row dealt to two parts; the last column left out; a warm start from the point before; best without ties. */
+/* Seen red: a row dealt to two parts; the last column left out; equal points not told apart. */
 import { describe, expect, it } from 'vitest';
 import { latticeOf, newColumns, reached, rowsOf } from '../../../sim/studies/lattice.ts';
 import { Field, type MapAsk, type MapPoint, mapOver, valueAt } from '../../../sim/studies/map.ts';

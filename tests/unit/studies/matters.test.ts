@@ -1,8 +1,8 @@
 /*
  * Derivatives of a crossing's worst station against differences between whole crossings.
  *
- * Seen red: the standing load held fast; the adjoint of the tangent instead of its transpose; dips looked for at stations
- * only; the figure's own change left out.
+ * Seen red: the standing load held fast; the adjoint of the tangent instead of its transpose; stations too far
+ * apart; the own change of the figure left out.
  */
 import { describe, expect, it } from 'vitest';
 import { settingsFor } from '../../../sim/studies/knob.ts';
