@@ -6,7 +6,9 @@ type Loose = Record<string, unknown> & { preload?: string };
 
 /** The flagship without preloads, to be set by ride height. */
 function unset(lift: string | number, setBy = ['front springs', 'middle torsion bars', 'rear torsion bars']) {
-  const document = JSON.parse(readFileSync(new URL('../../scenarios/corrie-6x6.json', import.meta.url), 'utf8'));
+  const document = JSON.parse(
+    readFileSync(new URL('../../scenarios/corrie-6x6.json', import.meta.url), 'utf8'),
+  );
   for (const element of document.vehicle.elements as Loose[]) delete element.preload;
   return { ...document, vehicle: { ...document.vehicle, rideHeight: { setBy, lift } } };
 }

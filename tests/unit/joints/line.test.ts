@@ -112,7 +112,7 @@ describe('inner forces along a crank: 0.3 m forward, then 0.2 m up, held at its 
     (angle) => {
       const [fx, fz] = [-5 * Math.sin(angle), 5 * Math.cos(angle)];
       const { forces, points } = crank(angle, tip, fx, fz);
-        expect(forces.axial[0]).toBeCloseTo(5, 12);
+      expect(forces.axial[0]).toBeCloseTo(5, 12);
       // 5 N at 0.3 m from the pin, nothing along the upright
       expect(forces.bending[0]).toBeCloseTo(1.5, 12);
       expect(forces.bendingAt[0]).toBe(0);

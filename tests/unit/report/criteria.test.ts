@@ -210,7 +210,9 @@ describe('reaches', () => {
     });
   });
   it('follows a vehicle that drives backwards', () => {
-    const backwards = truck({ drive: { speed: -0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } } });
+    const backwards = truck({
+      drive: { speed: -0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } },
+    });
     const written: Written = {
       fill: { station: (t) => 2 - 0.5 * t },
       end: { kind: 'stuck', time: 1, station: 1.5, cause: 'no grip' },

@@ -203,7 +203,9 @@ describe('grip, tyres, distance, time', () => {
 
 describe('driving backwards', () => {
   it('is measured along the way too', () => {
-    const backwards = truck({ drive: { speed: -0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } } });
+    const backwards = truck({
+      drive: { speed: -0.5, acceleration: 0.5, share: { kind: 'locked', branches: [] } },
+    });
     const run = runOf(
       {
         frames: 3,
