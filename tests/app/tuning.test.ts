@@ -129,8 +129,11 @@ describe('a long run', () => {
     const cancel = page.getByRole('button', { name: 'Cancel' });
     await cancel.waitFor();
     await expect
-      .poll(async () =>
-        Number(await page.getByRole('progressbar', { name: 'Run' }).getAttribute('aria-valuenow')),
+      .poll(
+        async () =>
+          Number(await page.getByRole('progressbar', { name: 'Run' }).getAttribute('aria-valuenow')),
+        // However slow the machine is: the run lasts until it is cancelled, or for seconds of work.
+        { timeout: 20_000 },
       )
       .toBeGreaterThan(0);
     const frame = await readout(page, 'frame');
