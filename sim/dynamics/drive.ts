@@ -181,6 +181,10 @@ class Run {
   }
 }
 
+/** Whether all figures of an event are finite: between the last good frame and a divergence they may not be. */
+const isSound = (event: RunEvent): boolean =>
+  Object.values(event).every((value) => typeof value !== 'number' || Number.isFinite(value));
+
 /** Events in order of time, with how the run ended where that is an event too. */
 function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
   const place = { time: end.time, station: end.station };
@@ -190,5 +194,5 @@ function withEnd(events: readonly RunEvent[], end: RunEnd): RunEvent[] {
       : end.kind === 'tipped'
         ? [{ kind: 'tip-over', ...place }]
         : [];
-  return [...events, ...last].sort((a, b) => a.time - b.time);
+  return [...events.filter(isSound), ...last].sort((a, b) => a.time - b.time);
 }

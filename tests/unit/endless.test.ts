@@ -1,4 +1,5 @@
 /* Documents that are sound by every field and would never end, or fill the memory. Seen red without each bound. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { columnHeads } from '../../shared/recording.ts';
 import { limits } from '../../shared/schema/scenario.ts';
@@ -45,5 +46,21 @@ describe('a part so light for its spring that the run would take years', () => {
     );
     expect(recording.block.every(Number.isFinite)).toBe(true);
     expect(appraise(scenario, recording).end?.kind).toBe('diverged');
+  });
+});
+
+describe('a run whose figures run away between two frames', () => {
+  it('keeps what it met meanwhile out of the events', () => {
+    // 5e-324 kg is the smallest double: its inverse is infinite in the first substep
+    const file = new URL('../../scenarios/scree-6.json', import.meta.url);
+    const document = JSON.parse(readFileSync(file, 'utf8')) as Loose;
+    document.vehicle.masses[0].mass = 5e-324;
+    document.run = { ...document.run, frames: 2000, time: 0.02 };
+    const found = loadScenario(document);
+    if (!found.ok) throw new Error('the spoilt scenario does not read');
+    const { end, events } = drive(found.value);
+    expect(end.kind).toBe('diverged');
+    const figures = events.flatMap((event) => Object.values(event).filter((v) => typeof v === 'number'));
+    expect(figures.every(Number.isFinite)).toBe(true);
   });
 });
