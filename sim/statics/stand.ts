@@ -75,6 +75,12 @@ export function standAt(
 
 const tips = (y: Float64Array): Stand => ({ kind: 'tips', towards: (y[1] as number) > 0 ? 'rear' : 'front' });
 
+/** No balance; where the figures ran away, all of the weight is unbalanced. */
+const none = (residual: number): Stand => ({
+  kind: 'none',
+  residual: Number.isFinite(residual) ? residual : 1,
+});
+
 /** As `standAt`, with holding torques. */
 function heldAt(mechanism: Mechanism, ground: Ground, station: number, torques: readonly number[]): Stand {
   const held = new Balance(mechanism, ground, {
@@ -85,7 +91,7 @@ function heldAt(mechanism: Mechanism, ground: Ground, station: number, torques: 
   const y = new Float64Array(held.count);
   y.set(firstGuess(mechanism, ground, station));
   const sunk = new Solver(held).sink(y, station);
-  if (!sunk.found) return { kind: 'none', residual: sunk.residual };
+  if (!sunk.found) return none(sunk.residual);
   const force =
     held.wheels.reduce((sum, w) => sum + w.fx, 0) + mechanism.pulls.reduce((sum, p) => sum + p.fx, 0);
   const grip = Math.max(...held.wheels.map((w) => Math.abs(w.use)));
@@ -101,7 +107,7 @@ function parkAt(mechanism: Mechanism, ground: Ground, station: number, guess: Fl
   y.set(guess.subarray(0, held.chain.size));
   const found = solver.sink(y, station, 3000);
   if (Math.abs(y[1] as number) > tipped || (!found.found && Math.abs(y[1] as number) > 1)) return tips(y);
-  if (!found.found) return { kind: 'none', residual: found.residual };
+  if (!found.found) return none(found.residual);
   const wants = Math.abs(y[held.thrustRow] as number);
   const has = Math.min(...mechanism.wheels.map((w) => w.tyre.grip));
   if (wants > has) return { kind: 'slides', wants, has };

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { columnHeads } from '../../shared/recording.ts';
 import { limits } from '../../shared/schema/scenario.ts';
 import { namesOf } from '../../sim/frames/frames.ts';
-import { appraise, compile, drive, loadScenario } from '../../sim/index.ts';
+import { appraise, compile, drive, loadScenario, standOn } from '../../sim/index.ts';
 import { told } from './bad-input/told.ts';
 import { type Loose, smallTruck } from './small-truck.ts';
 
@@ -62,5 +62,34 @@ describe('a run whose figures run away between two frames', () => {
     expect(end.kind).toBe('diverged');
     const figures = events.flatMap((event) => Object.values(event).filter((v) => typeof v === 'number'));
     expect(figures.every(Number.isFinite)).toBe(true);
+  });
+});
+
+describe('a wheel heavier than its tyre can carry', () => {
+  it('finds no balance, and says so in finite figures', () => {
+    const scenario = read((truck) => {
+      const wheel = (name: string, x: number, radius: number, massPerWheel: number, count: number) => ({
+        name,
+        at: { x, z: radius },
+        radius,
+        count,
+        massPerWheel,
+        tyre: { stiffnessPerWheel: count === 1 ? 220_461.68856028706 : 391_260.25875268364 },
+      });
+      truck.vehicle.masses = [
+        { name: 'frame', mass: 8000, at: { x: -2.6022132213489586, z: 1.8668575417250395 }, inertia: 32_000 },
+      ];
+      truck.vehicle.members = [];
+      truck.vehicle.elements = [];
+      truck.vehicle.wheels = [
+        wheel('front', 0, 1.2056845964863898, 160, 4),
+        wheel('rear', -3.8006313104182485, 0.895447707735002, 24_000, 1),
+      ];
+      truck.vehicle.drive.speed = -6;
+      const level = { kind: 'flat', length: 12.62832225477323 };
+      truck.ground = [level, { kind: 'bumps', count: 3, spacing: 5, radius: 2 }, level];
+      truck.criteria = [];
+    });
+    expect(standOn(scenario)).toMatchObject({ kind: 'none', residual: expect.toSatisfy(Number.isFinite) });
   });
 });
