@@ -151,3 +151,28 @@ describe('a changed document', () => {
     expect(putAt({}, ['run', 'frames'], 480)).toEqual({ run: { frames: 480 } });
   });
 });
+
+describe('a setting on what objects of JavaScript have anyway', () => {
+  it.each([
+    '__proto__.x=1',
+    'vehicle.constructor=1',
+    'vehicle.__proto__.radius=1',
+    'vehicle.wheels[__proto__].radius=1',
+    'vehicle.wheels[0].constructor.prototype.x=1',
+    'vehicle.wheels.length=0',
+  ])('%s finds no such place', (setting) => {
+    expect(applySetting(smallTruck(), setting).ok).toBe(false);
+    expect(({} as Loose).x ?? ({} as Loose).radius).toBeUndefined();
+  });
+
+  it('a value with __proto__ in it stays a value, which reading refuses', () => {
+    const put = applySetting(
+      smallTruck(),
+      'vehicle.drive={"__proto__":{"x":1},"speed":1,"torquePerWheel":1}',
+    );
+    expect(put.ok && readScenario(put.value, { file: () => undefined }).problems.map(problemLine)).toEqual([
+      expect.stringContaining('vehicle.drive.__proto__: is no field that is known here'),
+    ]);
+    expect(({} as Loose).x).toBeUndefined();
+  });
+});
