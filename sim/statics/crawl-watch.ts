@@ -11,7 +11,12 @@ export interface Shortage {
 /** Use of grip that is no more than rounding: a vehicle without any grip or drive still stands on the level. */
 const rounding = 1e-6;
 
-const spoken = (figure: number): string => Math.abs(figure).toPrecision(3);
+/** What is needed beside what there is, with as many digits (3 to 6) as tell them apart: 'needs 0.9003 … and has 0.9000'. */
+export function apart(needs: number, has: number): readonly [needs: string, has: string] {
+  const told = (digits: number) =>
+    [Math.abs(needs).toPrecision(digits), Math.abs(has).toPrecision(digits)] as const;
+  return [3, 4, 5].map(told).find(([a, b]) => a !== b) ?? told(6);
+}
 
 /** A wheel in the air. */
 interface Flight {
@@ -193,11 +198,11 @@ export class CrawlWatch {
       if (state.normal <= 0) return [];
       if (Math.abs(state.use) > 1.0001 * tyre.grip + rounding)
         return [
-          { by: 'grip', cause: `${name} needs a grip of ${spoken(state.use)} and has ${spoken(tyre.grip)}` },
+          { by: 'grip', cause: `${name} needs a grip of ${apart(state.use, tyre.grip).join(' and has ')}` },
         ];
       if (Math.abs(state.torque) > 1.0001 * torqueLimit + rounding * state.moment)
         return [
-          { by: 'torque', cause: `${name} needs ${spoken(state.torque)} N·m and has ${spoken(torqueLimit)}` },
+          { by: 'torque', cause: `${name} needs ${apart(state.torque, torqueLimit).join(' N·m and has ')}` },
         ];
       return [];
     });

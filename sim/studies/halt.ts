@@ -1,6 +1,7 @@
 import { column } from '../../shared/recording.ts';
 import type { Run } from '../report/criterion.ts';
 import { senseOf } from '../report/way.ts';
+import { apart } from '../statics/crawl-watch.ts';
 
 /** Where a crossing that goes on regardless would have ended for want of grip or torque. */
 export interface Halt {
@@ -38,15 +39,13 @@ export function haltOf(run: Run): Halt | undefined {
         return halted(
           run,
           f,
-          `${wheel.name} needs a grip of ${said(wants)} and has ${said(wheel.tyre.grip)}`,
+          `${wheel.name} needs a grip of ${apart(wants, wheel.tyre.grip).join(' and has ')}`,
         );
       if (turns > slack * wheel.torqueLimit)
-        return halted(run, f, `${wheel.name} needs ${said(turns)} N·m and has ${said(wheel.torqueLimit)}`);
+        return halted(run, f, `${wheel.name} needs ${apart(turns, wheel.torqueLimit).join(' N·m and has ')}`);
     }
   return undefined;
 }
-
-const said = (figure: number): string => figure.toPrecision(3);
 
 function halted(run: Run, frame: number, says: string): Halt {
   const here = column(run.recording, 'station')[frame] as number;

@@ -182,6 +182,17 @@ export function todayWords(
   return placed.place < 0 ? undefined : { x: placed.rect.x, y: placed.rect.y + LINE_HEIGHT - 3 };
 }
 
+/** What stops a vehicle, as words after 'limited by'. */
+const stopperWords: Readonly<Record<string, string>> = {
+  grip: 'grip',
+  torque: 'torque',
+  balance: 'balance: it finds no hold',
+  tipping: 'tipping over',
+  belly: 'its underside',
+  stop: 'a stop',
+  stand: 'standing: it does not hold itself there',
+};
+
 /** The answer as a sentence: what is crossed today, what stops it, and what today's ground asks. */
 export function limitsInWords({ points, today, size, along }: LimitsCurve): string {
   if (points.length === 0) return 'Not worked out yet.';
@@ -189,7 +200,7 @@ export function limitsInWords({ points, today, size, along }: LimitsCurve): stri
   const limit = limitAt(points, today.at);
   const by = stopperAt(points, today.at);
   const ends = limit > 0 ? `up to ${withUnit(limit, size)}` : 'none at all';
-  const stopped = by === undefined ? '; nothing stopped it there' : `, limited by ${by}`;
+  const stopped = by === undefined ? '; nothing stopped it there' : `, limited by ${stopperWords[by] ?? by}`;
   const says = `At ${place} it crosses ${ends}${stopped}.`;
   if (today.size === undefined) return says;
   const passes = today.size <= limit;
