@@ -1,4 +1,7 @@
-/* Documents that are sound by every field and would never end, or fill the memory. Seen red without each bound. */
+/*
+ * Documents that are sound by every field and would never end, fill the memory, or let figures run away. Seen red: each
+ * without its mend, the endless run by its time limit.
+ */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { columnHeads } from '../../shared/recording.ts';

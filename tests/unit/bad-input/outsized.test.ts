@@ -1,6 +1,6 @@
 /*
- * Files of nonsense within the size that is read: they end, and soon. Each of these once filled the stack or compared
- * every name with every other (hours); seen red by taking the bounds out again.
+ * Files of nonsense within the size that is read: they end, and soon. All but the criteria once filled the stack or
+ * compared every name with every other (no end within ten minutes): seen red before the bounds.
  */
 import { describe, expect, it } from 'vitest';
 import { type Loose, smallTruck } from '../small-truck.ts';
