@@ -47,9 +47,10 @@ export function placeWords(run: Run, station: number, digits = 3): string {
 /** The same as a station: 'station 840 mm'. */
 export const stationWords = (run: Run, station: number): string => `station ${placeWords(run, station)}`;
 
-/** When and where the vehicle was: 'vehicle at station 770 mm, 2.31 s'. */
+/** When and where the vehicle was: 'vehicle at station 770 mm, 2.31 s'; a crawl has all the time in the world. */
 export function momentWords(run: Run, moment: Moment): string {
-  return `vehicle at ${stationWords(run, moment.station)}, ${timeWords(moment.time)}`;
+  const where = `vehicle at ${stationWords(run, moment.station)}`;
+  return run.recording.mode === 'crawl' ? where : `${where}, ${timeWords(moment.time)}`;
 }
 
 /** How a run ended that did not get to its goal: 'the vehicle tipped over'; undefined when it arrived. */

@@ -27,7 +27,14 @@ function wordsOf(change: Change): { readonly was: string; readonly is: string; r
 
 const wayTitles: Readonly<Record<Way, string>> = { better: 'Better', worse: 'Worse', moved: 'Also moved' };
 
-function ChangeList({ way, changes }: { readonly way: Way; readonly changes: readonly Change[] }) {
+/** A change that its words do not show is none to a reader. */
+function shows(change: Change): boolean {
+  const { was, is } = wordsOf(change);
+  return was !== is || (change.kind === 'verdict' && change.turn !== 'same');
+}
+
+function ChangeList({ way, changes: all }: { readonly way: Way; readonly changes: readonly Change[] }) {
+  const changes = all.filter(shows);
   if (changes.length === 0) return null;
   return (
     <section className={`changes ${way}`}>

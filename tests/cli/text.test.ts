@@ -141,7 +141,7 @@ describe('a report for people', () => {
         'PASS  The vehicle reaches the end',
         '      It arrives after 1.5 s.',
         '',
-        'Events: lift-off 1×, grip-limit 2×.',
+        'Events: lift off 1×, grip limit 2×.',
         'Arrived at station 750 mm after 1.5 s.',
         '1 of 2 criteria failed.',
         '',

@@ -166,11 +166,11 @@ function endLines(report: Report, style: Style, width: number): string[] {
   return [...lines, summary(report, style)];
 }
 
-/** `Events: lift-off 2×, grip-limit 14×.` in the order in which each kind first happened. */
+/** `Events: lift off 2×, grip limit 14×.` in the order in which each kind first happened. */
 function eventSentence(events: Report['events']): string {
   const counts = new Map<string, number>();
   for (const { kind } of events) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-  const said = [...counts].map(([kind, number]) => `${kind} ${number}×`);
+  const said = [...counts].map(([kind, number]) => `${kind.replace('-', ' ')} ${number}×`);
   return said.length === 0 ? '' : `Events: ${said.join(', ')}.`;
 }
 

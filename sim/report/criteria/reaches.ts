@@ -45,7 +45,8 @@ function arrived(run: Run, station: number | undefined, furthest: number): Outco
   const frame =
     station === undefined ? -1 : column(recording, 'station').findIndex((x) => sense * (x - station) >= 0);
   const moment = frame < 0 ? momentAt(recording, recording.end) : momentOf(recording, frame);
-  const says = `The vehicle reaches ${stationWords(run, station ?? furthest)} after ${timeWords(moment.time)}.`;
+  const after = run.recording.mode === 'crawl' ? '' : ` after ${timeWords(moment.time)}`;
+  const says = `The vehicle reaches ${stationWords(run, station ?? furthest)}${after}.`;
   return {
     pass: true,
     value: furthest,
@@ -67,7 +68,7 @@ function fellShort(run: Run, station: number | undefined, furthest: number): Out
     limit: station ?? null,
     unit: 'm',
     shown: station === undefined ? words(furthest) : besideLimit(words, furthest, station),
-    says: `The vehicle gets only to ${stationWords(run, furthest)}: after ${timeWords(end.time)} ${cause}.`,
+    says: `The vehicle gets only to ${stationWords(run, furthest)}: ${run.recording.mode === 'crawl' ? '' : `after ${timeWords(end.time)} `}${cause}.`,
     moment: momentAt(run.recording, end),
   };
 }
