@@ -41,6 +41,12 @@ const negligible = 1e-3;
 /** A change of pose between two stations that is no longer the same branch: rad, and wheel radii. */
 const leapTurn = 0.05;
 const leapSlide = 0.1;
+/**
+ * A change of pose besides the straight-line guess that calls for finer stations: rad, and wheel radii. Coarse enough for
+ * rough ground, fine enough for a wheel that is light for a millimetre only (tests/unit/statics/dips.test.ts).
+ */
+const swerveTurn = 0.015;
+const swerveSlide = 0.015;
 /** Share of that which is let pass within the shortest step, where a crossing is looked at closely; elsewhere four times as much. */
 const closeLeap = 0.4;
 
@@ -54,6 +60,7 @@ export class Crawl {
   readonly #crossing: Crossing;
   readonly #sense: 1 | -1;
   readonly #trial: Float64Array;
+  readonly #guess: Float64Array;
   #now: Float64Array;
   #before: Float64Array;
   #station: number;
@@ -76,6 +83,7 @@ export class Crawl {
     this.#now = this.#begin(from.unknowns);
     this.#before = this.#now.slice();
     this.#trial = this.#now.slice();
+    this.#guess = this.#now.slice();
     this.#station = crossing.start;
     this.#stationBefore = crossing.start;
     this.frames = new Frames(mechanism, crossing.forces ?? true);
@@ -136,15 +144,26 @@ export class Crawl {
       const now = this.#now[i] as number;
       this.#trial[i] = now + ratio * (now - (this.#before[i] as number));
     }
+    this.#guess.set(this.#trial);
     const solved = this.#solver.newton(this.#trial, station, step > usual * jumpAt ? patient : 40);
     if (solved.found && !this.#leaps(step / usual)) {
       if (this.frames.count === 0) return 'found';
-      const coarse = step > usual * finest * 1.001 && this.watch.contactsChange();
+      const coarse = step > usual * finest * 1.001 && (this.watch.contactsChange() || this.#swerves());
       const steep = this.#crossing.closely && step > usual * jumpAt * 1.001 && this.watch.strainChange();
       return coarse || steep ? 'finer' : 'found';
     }
     if (step > usual * jumpAt) return 'finer';
     return 'lost';
+  }
+
+  /** Whether the pose is off the straight-line guess by more than a crossing drawn through its stations should be. */
+  #swerves(): boolean {
+    const { chain, mechanism } = this.#balance;
+    for (let i = 0; i < chain.size; i++) {
+      const most = chain.turns[i] ? swerveTurn : swerveSlide * mechanism.size;
+      if (Math.abs((this.#trial[i] as number) - (this.#guess[i] as number)) > most) return true;
+    }
+    return false;
   }
 
   /**
