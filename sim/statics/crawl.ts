@@ -18,6 +18,8 @@ export interface Crossing {
   readonly stations: number;
   /** How the torque is shared; as the mechanism's drive says when left out. */
   readonly share?: DriveShare;
+  /** Adds no stations where the pose bends: for callers that look between stations themselves. */
+  readonly plain?: boolean;
   /** Go on where grip or torque would not do, to see the loads there; otherwise the crossing ends as stuck. */
   readonly regardless?: boolean;
   /** Finer stations where wheels come near the limit of grip or torque, so that no peak of need is stepped over. */
@@ -148,7 +150,9 @@ export class Crawl {
     const solved = this.#solver.newton(this.#trial, station, step > usual * jumpAt ? patient : 40);
     if (solved.found && !this.#leaps(step / usual)) {
       if (this.frames.count === 0) return 'found';
-      const coarse = step > usual * finest * 1.001 && (this.watch.contactsChange() || this.#swerves());
+      const coarse =
+        step > usual * finest * 1.001 &&
+        (this.watch.contactsChange() || (!this.#crossing.plain && this.#swerves()));
       const steep = this.#crossing.closely && step > usual * jumpAt * 1.001 && this.watch.strainChange();
       return coarse || steep ? 'finer' : 'found';
     }

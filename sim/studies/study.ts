@@ -103,7 +103,7 @@ export class Study {
       stations: Math.max(this.stations, Math.ceil(Math.abs(until - start) / apart)),
       regardless: true,
       forces: false,
-      ...(seen === undefined ? {} : { seen }),
+      ...(seen === undefined ? {} : { seen, plain: true }),
     });
   }
 
