@@ -134,7 +134,6 @@ export default defineConfig({
     // A dependency first met in the middle of a browser test makes vite reload the page under the test.
     include: [
       'axe-core',
-      'comlink',
       'd3-dsv',
       'd3-scale',
       'ml-matrix',
@@ -146,7 +145,6 @@ export default defineConfig({
       'react-dom/client',
       'react/jsx-dev-runtime',
       'react/jsx-runtime',
-      'uplot',
       'zod',
       'zustand',
       'zustand/middleware',

@@ -90,7 +90,7 @@ describe('the map of the rooms refuses', () => {
     ['src/panels/probe.tsx', "import { drive } from '../../sim/index.ts';", 'except by `import type`'],
     ['src/panels/probe.tsx', "import { type Run } from '../../sim/index.ts';", 'except by `import type`'],
     ['src/panels/probe.tsx', "import { Graphics } from 'pixi.js';", 'may not import pixi.js'],
-    ['src/panels/probe.tsx', "import uPlot from 'uplot';", 'may not import uplot'],
+    ['src/panels/probe.tsx', "import { parse } from 'some-package';", 'may not import some-package'],
     ['src/store/probe.ts', "import { scaleLinear } from 'd3-scale';", 'may not import d3-scale'],
     ['src/store/probe.ts', "import { World } from 'planck';", 'may not import planck'],
     ['src/store/probe.ts', "import { main } from '../../sim/cli/main.ts';", "may not import from 'cli'"],
@@ -143,10 +143,7 @@ describe('the map of the rooms allows', () => {
       'sim/cli/probe.ts',
       "import { readFile } from 'node:fs/promises';\nimport { drive } from '../index.ts';",
     ],
-    [
-      'src/workers/probe.ts',
-      "import { drive } from '../../sim/index.ts';\nimport { expose } from 'comlink';",
-    ],
+    ['src/workers/probe.ts', "import { drive } from '../../sim/index.ts';"],
     [
       'src/store/probe.ts',
       "import type { Run } from '../../sim/index.ts';\nimport { parse } from '../../shared/x.ts';",

@@ -22,7 +22,7 @@ export interface Room {
 const MODEL = ['shared', 'model'];
 const WHOLE_SIM = ['engine', 'dynamics', 'sim entry'];
 const PAGE = ['page', 'canvas', 'charts'];
-const REACT = ['react', 'react-dom', 'zustand', 'comlink'];
+const REACT = ['react', 'react-dom', 'zustand'];
 const FONTS = ['@fontsource-variable/inter', '@fontsource-variable/jetbrains-mono'];
 
 export const ROOMS: readonly Room[] = [
@@ -62,7 +62,7 @@ export const ROOMS: readonly Room[] = [
     holds: /^src\/workers\//,
     rooms: [...MODEL, 'sim entry'],
     types: WHOLE_SIM,
-    packages: ['comlink'],
+    packages: [],
   },
   {
     name: 'canvas',
@@ -76,7 +76,7 @@ export const ROOMS: readonly Room[] = [
     holds: /^src\/charts\//,
     rooms: [...MODEL, ...PAGE],
     types: [...WHOLE_SIM, 'workers'],
-    packages: [...REACT, 'uplot', 'd3-scale'],
+    packages: [...REACT, 'd3-scale'],
   },
   {
     name: 'page',
