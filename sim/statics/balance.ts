@@ -171,35 +171,23 @@ export class Balance {
   #weigh(): void {
     const { bodies, gravity } = this.mechanism;
     for (let b = 0; b < bodies.length; b++) {
-      const body = bodies[b] as Mechanism['bodies'][number];
-      const path = this.chain.path[b] as Int32Array;
-      pointOf(this.chain, this.state, b, body.centre.x, body.centre.z, this.#point);
-      pointRates(
-        this.chain,
-        this.state,
-        path,
-        this.#point[0] as number,
-        this.#point[1] as number,
-        this.#dx,
-        this.#dz,
-      );
-      this.#addForce(path, 0, -body.mass * gravity);
+      const { centre, mass } = bodies[b] as Mechanism['bodies'][number];
+      this.#pushAt(b, centre.x, centre.z, 0, -mass * gravity);
     }
   }
 
+  /** Adds a constant force (N, world axes) at a drawn point of a body. */
+  #pushAt(body: number, x: number, z: number, fx: number, fz: number): void {
+    const path = this.chain.path[body] as Int32Array;
+    pointOf(this.chain, this.state, body, x, z, this.#point);
+    const px = this.#point[0] as number;
+    const pz = this.#point[1] as number;
+    pointRates(this.chain, this.state, path, px, pz, this.#dx, this.#dz);
+    this.#addForce(path, fx, fz);
+  }
+
   #pull(p: Pull): void {
-    const path = this.chain.path[p.body] as Int32Array;
-    pointOf(this.chain, this.state, p.body, p.at.x, p.at.z, this.#point);
-    pointRates(
-      this.chain,
-      this.state,
-      path,
-      this.#point[0] as number,
-      this.#point[1] as number,
-      this.#dx,
-      this.#dz,
-    );
-    this.#addForce(path, p.fx, p.fz);
+    this.#pushAt(p.body, p.at.x, p.at.z, p.fx, p.fz);
     if (this.thrustRow >= 0) this.residual[this.thrustRow] = (this.residual[this.thrustRow] as number) + p.fx;
   }
 

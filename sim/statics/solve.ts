@@ -132,12 +132,4 @@ export class Solver {
     }
     for (let i = 0; i < this.balance.count; i++) y[i] = (y[i] as number) + share * (step[i] as number);
   }
-
-  /** Whether the state is stable against small moves: the symmetric part of −∂Q/∂q is positive along every freedom. */
-  get stable(): boolean {
-    const { balance } = this;
-    for (let i = 0; i < balance.chain.size; i++)
-      if ((balance.tangent[i * balance.count + i] as number) > 0) return false;
-    return true;
-  }
 }

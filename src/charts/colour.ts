@@ -1,8 +1,5 @@
 import type { Palette } from './palette.ts';
 
-/** Ends of the load scale: shares of the standing load. Beyond them the colour stays. */
-export const SHARE_ENDS = [0, 2] as const;
-
 type Triple = readonly [number, number, number];
 
 /** sRGB part 0–255 to linear light 0–1 (IEC 61966-2-1). */
