@@ -21,8 +21,8 @@ export interface Room {
 
 const MODEL = ['shared', 'model'];
 const WHOLE_SIM = ['engine', 'dynamics', 'sim entry'];
-const PAGE = ['page', 'canvas', 'charts'];
-const REACT = ['react', 'react-dom', 'zustand'];
+const PAGE = ['page', 'canvas', 'charts', 'edits', 'json'];
+const REACT = ['react', 'react-dom', 'zustand', 'idb'];
 const FONTS = ['@fontsource-variable/inter', '@fontsource-variable/jetbrains-mono'];
 
 export const ROOMS: readonly Room[] = [
@@ -30,7 +30,7 @@ export const ROOMS: readonly Room[] = [
   {
     name: 'model',
     holds:
-      /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits)\//,
+      /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits|strength|driveline|ledger|winch|steering)\//,
     rooms: ['shared'],
     packages: ['zod', 'ml-matrix', 'd3-dsv'],
     pure: true,
@@ -64,6 +64,7 @@ export const ROOMS: readonly Room[] = [
     types: WHOLE_SIM,
     packages: [],
   },
+  { name: 'json', holds: /^src\/documents\/json\.ts$/, rooms: ['shared'], packages: [], pure: true },
   {
     name: 'canvas',
     holds: /^src\/canvas\//,
@@ -77,6 +78,13 @@ export const ROOMS: readonly Room[] = [
     rooms: [...MODEL, ...PAGE],
     types: [...WHOLE_SIM, 'workers'],
     packages: [...REACT, 'd3-scale'],
+  },
+  {
+    name: 'edits',
+    holds: /^src\/edits\//,
+    rooms: [...MODEL, 'json'],
+    packages: ['zod'],
+    pure: true,
   },
   {
     name: 'page',
