@@ -3,7 +3,7 @@ import type { Powers } from './dimensions.ts';
 import { type Cursor, quoted, type Read, take, unread } from './reading.ts';
 import { allSymbols, slipOf, type Unit, unitOfSymbol } from './symbols.ts';
 
-const one: Unit = { factor: 1, powers: [0, 0, 0, 0] };
+const one: Unit = { factor: 1, powers: [0, 0, 0, 0, 0, 0] };
 
 /** a · b^power. */
 function times(a: Unit, b: Unit, power: number): Unit {

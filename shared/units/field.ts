@@ -42,7 +42,7 @@ function quotient(a: Term, b: Term, text: string): Read<Term> {
     ok: true,
     value: {
       value: a.value / b.value,
-      unit: { factor: 1, powers: joined(a.unit?.powers ?? [0, 0, 0, 0], b.unit.powers, -1) },
+      unit: { factor: 1, powers: joined(a.unit?.powers ?? [0, 0, 0, 0, 0, 0], b.unit.powers, -1) },
     },
   };
 }

@@ -37,6 +37,13 @@ const ladders: Readonly<Record<Dimension, readonly Rung[]>> = {
   frequency: [rung('Hz')],
   roughness: [rung('m³')],
   perLengthSpeed: [rung('s/m')],
+  voltage: [rung('V'), rung('kV', 10_000)],
+  current: [rung('mA'), rung('A', 1)],
+  resistance: [rung('mΩ'), rung('Ω', 1)],
+  charge: [rung('mA·h'), rung('A·h', 36_000)],
+  temperature: [rung('K')],
+  heatCapacity: [rung('J/K'), rung('kJ/K', 10_000)],
+  thermalResistance: [rung('K/W')],
 };
 
 /**

@@ -8,8 +8,11 @@ const longest = 200;
 /** What to do about a unit of another dimension, where a common slip explains it. */
 function wrongDimensionHint(unit: Unit, dimension: Dimension, text: string): string {
   const wanted = dimensions[dimension];
-  const [length, mass, time, angle] = unit.powers;
-  const sameButAngle = samePowers([length, mass, time, wanted.powers[3]], wanted.powers);
+  const [length, mass, time, angle, current, temperature] = unit.powers;
+  const sameButAngle = samePowers(
+    [length, mass, time, wanted.powers[3], current, temperature],
+    wanted.powers,
+  );
   if (sameButAngle && angle !== wanted.powers[3])
     return `angles count here: write it like "${wanted.example}"`;
   if (dimension === 'acceleration' && /\dg$|\sg$/.test(text))

@@ -27,14 +27,15 @@ interface SymbolRow extends Unit {
   readonly takes?: string;
 }
 
-const length: Powers = [1, 0, 0, 0];
-const mass: Powers = [0, 1, 0, 0];
-const time: Powers = [0, 0, 1, 0];
-const angle: Powers = [0, 0, 0, 1];
-const force: Powers = [1, 1, -2, 0];
-const energy: Powers = [2, 1, -2, 0];
-const stress: Powers = [-1, 1, -2, 0];
-const none: Powers = [0, 0, 0, 0];
+const length: Powers = [1, 0, 0, 0, 0, 0];
+const mass: Powers = [0, 1, 0, 0, 0, 0];
+const time: Powers = [0, 0, 1, 0, 0, 0];
+const angle: Powers = [0, 0, 0, 1, 0, 0];
+const force: Powers = [1, 1, -2, 0, 0, 0];
+const energy: Powers = [2, 1, -2, 0, 0, 0];
+const stress: Powers = [-1, 1, -2, 0, 0, 0];
+const ohm: Powers = [2, 1, -3, 0, -2, 0];
+const none: Powers = [0, 0, 0, 0, 0, 0];
 
 /** Exact by definition: the pound is 0.45359237 kg, standard gravity 9.80665 m/s², the inch 25.4 mm (NIST SP 811). */
 const pound = 0.45359237;
@@ -65,14 +66,22 @@ const symbols: Readonly<Record<string, SymbolRow>> = {
   lbf: { factor: pound * standardGravity, powers: force },
   kgf: { factor: standardGravity, powers: force },
   J: { factor: 1, powers: energy, takes: 'mkM' },
-  W: { factor: 1, powers: [2, 1, -3, 0], takes: 'mkM' },
+  W: { factor: 1, powers: [2, 1, -3, 0, 0, 0], takes: 'mkM' },
   Pa: { factor: 1, powers: stress, takes: 'hkMG' },
   bar: { factor: 1e5, powers: stress, takes: 'm' },
   psi: { factor: (pound * standardGravity) / inch ** 2, powers: stress },
-  Hz: { factor: 1, powers: [0, 0, -1, 0], takes: 'mkM' },
-  rpm: { factor: (2 * Math.PI) / 60, powers: [0, 0, -1, 1] },
-  mph: { factor: (5280 * 12 * inch) / 3600, powers: [1, 0, -1, 0] },
-  gn: { factor: standardGravity, powers: [1, 0, -2, 0] },
+  Hz: { factor: 1, powers: [0, 0, -1, 0, 0, 0], takes: 'mkM' },
+  rpm: { factor: (2 * Math.PI) / 60, powers: [0, 0, -1, 1, 0, 0] },
+  mph: { factor: (5280 * 12 * inch) / 3600, powers: [1, 0, -1, 0, 0, 0] },
+  V: { factor: 1, powers: [2, 1, -3, 0, -1, 0], takes: 'mk' },
+  A: { factor: 1, powers: [0, 0, 0, 0, 1, 0], takes: 'µμumk' },
+  Ah: { factor: 3600, powers: [0, 0, 1, 0, 1, 0], takes: 'm' },
+  Wh: { factor: 3600, powers: energy, takes: 'mk' },
+  C: { factor: 1, powers: [0, 0, 1, 0, 1, 0], takes: 'mk' },
+  Ω: { factor: 1, powers: ohm, takes: 'µμumk' },
+  ohm: { factor: 1, powers: ohm, takes: 'µμumk' },
+  K: { factor: 1, powers: [0, 0, 0, 0, 0, 1], takes: 'm' },
+  gn: { factor: standardGravity, powers: [1, 0, -2, 0, 0, 0] },
   '%': { factor: 0.01, powers: none },
   '‰': { factor: 0.001, powers: none },
 };
@@ -140,6 +149,14 @@ const slips: Readonly<Record<string, string>> = {
   fps: 'Hz',
   joule: 'J',
   joules: 'J',
+  volt: 'V',
+  volts: 'V',
+  amp: 'A',
+  amps: 'A',
+  ampere: 'A',
+  amperes: 'A',
+  ohms: 'ohm',
+  kelvin: 'K',
   watt: 'W',
   watts: 'W',
   º: '°',
