@@ -115,5 +115,5 @@ export function takePlace(
     { knob: x.knob, to: Number(place.x.toPrecision(PLACE_DIGITS)) },
     { knob: z.knob, to: Number(place.z.toPrecision(PLACE_DIGITS)) },
   ]);
-  editAll(documents, changesOf(documents.getState().raw, settings));
+  editAll(documents, changesOf(documents.getState().raw, settings), 'take a place of the map');
 }

@@ -122,7 +122,7 @@ export class PivotDrag {
   #finish(hold: Hold): void {
     this.#letGo();
     const changes = changesFor(hold);
-    if (changes.length > 0) editAll(this.#tools.documents, changes);
+    if (changes.length > 0) editAll(this.#tools.documents, changes, `move ${hold.pivot.name}`);
     if (changes.length === 0 && hold.shown !== undefined) this.#tools.desk.restore(hold.shown, hold.before);
   }
 

@@ -1,10 +1,24 @@
 import { createStore } from 'zustand/vanilla';
-import type { Path } from '../../shared/path.ts';
+import { type Path, pathText } from '../../shared/path.ts';
 import { type Json, valueAt, withoutValue, withValue } from '../documents/json.ts';
 import { patchText } from '../documents/patch.ts';
+import { weightOf } from './weight.ts';
 
-/** How many edits can be taken back. Documents share what did not change, so a step costs a few hundred bytes. */
-const UNDO_STEPS = 200;
+/**
+ * How much memory the steps that can be taken back may hold, bytes by `weightOf`. Documents share what did not change,
+ * so a figure costs about a kilobyte and the bound is some fifty thousand of them; only then the oldest steps go.
+ */
+export const HISTORY_BYTES = 64e6;
+
+/** One thing that was done to the document: its name, what was before and what after. Never written to. */
+export interface Step {
+  /** What was done, in the words of a command: 'move rear pivot'. */
+  readonly says: string;
+  readonly before: Json;
+  readonly after: Json;
+  /** What the step holds in memory besides what it shares, bytes. */
+  readonly weight: number;
+}
 
 /** The open document, as the user wrote it. */
 export interface DocumentState {
@@ -17,10 +31,15 @@ export interface DocumentState {
   readonly written: Json;
   /** The document as it now stands: `written` with all edits. */
   readonly raw: Json;
-  readonly past: readonly Json[];
-  readonly future: readonly Json[];
+  /** What was done, oldest first, and what was taken back, in the order in which it would be done again. */
+  readonly past: readonly Step[];
+  readonly future: readonly Step[];
   /** Which gesture the newest edit belongs to; edits of one gesture are taken back together. */
   readonly gesture: string | undefined;
+  /** Why nothing may be changed here: the document is open in another tab. */
+  readonly readOnly: string | undefined;
+  /** Counts the changes that were refused because of it. */
+  readonly refusals: number;
 }
 
 const EMPTY: DocumentState = {
@@ -32,6 +51,8 @@ const EMPTY: DocumentState = {
   past: [],
   future: [],
   gesture: undefined,
+  readOnly: undefined,
+  refusals: 0,
 };
 
 /** Makes the store of the open document. */
@@ -44,20 +65,47 @@ export function openDocument(store: DocumentStore, name: string, text: string, r
   store.setState((state) => ({ ...EMPTY, name, text, written: raw, raw, opening: state.opening + 1 }));
 }
 
+/** A changed document with the name of what was done to it. */
+export interface Done {
+  readonly says: string;
+  readonly document: Json;
+}
+
+/** The steps that fit into the memory that is allowed, newest first served. */
+function withinBound(past: readonly Step[]): readonly Step[] {
+  let left = HISTORY_BYTES;
+  let from = past.length;
+  while (from > 0 && left >= 0) {
+    from -= 1;
+    left -= past[from]?.weight ?? 0;
+  }
+  // The newest step can always be taken back, however large it is.
+  return left >= 0 ? past : past.slice(Math.min(from + 1, past.length - 1));
+}
+
 /**
- * Sets one figure, or leaves it out when `value` is undefined.
- * @param gesture name of the drag or key burst that the edit belongs to: all its edits are one step to take back
+ * The one way to change the document. What is done makes one step with its name; a document that is the same object as
+ * the present one makes none.
+ * @param gesture name of the drag or key burst that the change belongs to: all its changes are one step to take back
+ * @returns false when the document is read only here, and was not changed
  */
-export function edit(store: DocumentStore, path: Path, value: Json | undefined, gesture?: string): void {
-  const { raw, past, gesture: last } = store.getState();
-  if (valueAt(raw, path) === value) return;
-  const joins = gesture !== undefined && gesture === last;
+export function commit(store: DocumentStore, { says, document }: Done, gesture?: string): boolean {
+  const { raw, past, gesture: last, readOnly, refusals } = store.getState();
+  if (document === raw) return true;
+  if (readOnly !== undefined) {
+    store.setState({ refusals: refusals + 1 });
+    return false;
+  }
+  const joined = gesture !== undefined && gesture === last ? past.at(-1) : undefined;
+  const before = joined?.before ?? raw;
+  const step: Step = { says, before, after: document, weight: weightOf(before, document) };
   store.setState({
-    raw: value === undefined ? withoutValue(raw, path) : withValue(raw, path, value),
-    past: joins ? past : [...past, raw].slice(-UNDO_STEPS),
+    raw: document,
+    past: withinBound([...(joined === undefined ? past : past.slice(0, -1)), step]),
     future: [],
     gesture,
   });
+  return true;
 }
 
 /** A figure to be set, or to be left out when `value` is undefined. */
@@ -66,43 +114,66 @@ export interface Change {
   readonly value: Json | undefined;
 }
 
-/** Sets several figures that belong together: one step to take back. */
-export function editAll(store: DocumentStore, changes: readonly Change[]): void {
-  const { raw, past } = store.getState();
-  const next = changes.reduce<Json>(
-    (document, { path, value }) =>
-      valueAt(document, path) === value
-        ? document
-        : value === undefined
-          ? withoutValue(document, path)
-          : withValue(document, path, value),
-    raw,
-  );
-  if (next === raw) return;
-  store.setState({ raw: next, past: [...past, raw].slice(-UNDO_STEPS), future: [], gesture: undefined });
+function changed(document: Json, { path, value }: Change): Json {
+  if (valueAt(document, path) === value) return document;
+  return value === undefined ? withoutValue(document, path) : withValue(document, path, value);
 }
 
-/** Takes the newest edit back. */
+/** 'change middle-arm pivot x': the figure with the name of the entry that it belongs to. */
+function sayChange(document: Json, { path }: Change): string {
+  const from = path.findLastIndex((step) => typeof step === 'number');
+  const name = valueAt(document, [...path.slice(0, from + 1), 'name']);
+  const figure = path.slice(from + 1).join(' ') || pathText(path);
+  return `change ${from >= 0 && typeof name === 'string' ? `${name} ` : ''}${figure}`;
+}
+
+/** Sets one figure, or leaves it out when `value` is undefined, as a step named after it. */
+export function edit(store: DocumentStore, path: Path, value: Json | undefined, gesture?: string): void {
+  editAll(store, [{ path, value }], undefined, gesture);
+}
+
+/** Sets several figures that belong together: one step to take back, named after the first unless `says` is given. */
+export function editAll(
+  store: DocumentStore,
+  changes: readonly Change[],
+  says?: string,
+  gesture?: string,
+): void {
+  const { raw } = store.getState();
+  const [first] = changes;
+  if (first === undefined) return;
+  commit(store, { says: says ?? sayChange(raw, first), document: changes.reduce(changed, raw) }, gesture);
+}
+
+/** Takes the newest step back. */
 export function undo(store: DocumentStore): void {
-  const { raw, past, future } = store.getState();
-  const before = past.at(-1);
-  if (before === undefined) return;
-  store.setState({ raw: before, past: past.slice(0, -1), future: [raw, ...future], gesture: undefined });
+  stepTo(store, store.getState().past.length - 1);
 }
 
-/** Brings back what was taken back last. */
+/** Does again what was taken back last. */
 export function redo(store: DocumentStore): void {
-  const { raw, past, future } = store.getState();
-  const [next] = future;
-  if (next === undefined) return;
-  store.setState({ raw: next, past: [...past, raw], future: future.slice(1), gesture: undefined });
+  stepTo(store, store.getState().past.length + 1);
 }
 
-/** Whether there is anything that a save would change. */
+/** Goes to the state of the document after the first `count` steps: takes back or does again whatever lies between. */
+export function stepTo(store: DocumentStore, count: number): void {
+  const { past, future, readOnly, refusals } = store.getState();
+  const steps = [...past, ...future];
+  if (count < 0 || count > steps.length || count === past.length) return;
+  if (readOnly !== undefined) {
+    store.setState({ refusals: refusals + 1 });
+    return;
+  }
+  const raw = count === 0 ? steps[0]?.before : steps[count - 1]?.after;
+  if (raw === undefined) return;
+  store.setState({ raw, past: steps.slice(0, count), future: steps.slice(count), gesture: undefined });
+}
+
+/** Whether the file has not what is open here. */
 export const isEdited = (state: DocumentState): boolean => state.raw !== state.written;
 
 /** The document as text: the author's own, with only the edited figures replaced. */
-export function textOf(state: DocumentState): string {
+export function textOf(state: Pick<DocumentState, 'text' | 'written' | 'raw'>): string {
   return patchText(state.text, state.written, state.raw);
 }
 
