@@ -81,6 +81,56 @@ export interface JointReport {
   readonly moment: Moment;
 }
 
+/** What sort of thing a line of the ledger is about. */
+export type LedgerSort =
+  | 'grip'
+  | 'motor'
+  | 'supply'
+  | 'gear'
+  | 'shaft'
+  | 'joint'
+  | 'differential'
+  | 'clutch'
+  | 'winch'
+  | 'pin'
+  | 'rod'
+  | 'arm'
+  | 'bar'
+  | 'spring'
+  | 'tipping'
+  | 'belly'
+  | 'stop';
+
+/** One thing that could end the crossing, at its worst. */
+export interface LedgerLine {
+  readonly sort: LedgerSort;
+  /** Name of the part, axle line or member. */
+  readonly of: string;
+  /** Where the document has it, for a jump to its fields. */
+  readonly path?: string;
+  /** What it is measured by: 'torque', 'stress', 'angle', 'grip', 'travel'. */
+  readonly quantity: string;
+  /** Share of its limit that it uses at its worst: 1 is the limit. null: the limit is not known, never taken for safe. */
+  readonly use: number | null;
+  /** What it carries there and what it may carry, SI, of ONE part. */
+  readonly carries: number;
+  readonly limit: number | null;
+  readonly unit: string;
+  /** How the limit is known, and how far it may be off (relative, ±). */
+  readonly how?: 'given' | 'measured' | 'estimate' | 'typical';
+  readonly spread?: number;
+  /** The line in one sentence. */
+  readonly says: string;
+  readonly moment?: Moment;
+}
+
+/** All that could end a crossing, the nearest to its limit first; what is unknown comes last. */
+export interface Ledger {
+  readonly lines: readonly LedgerLine[];
+  /** The first line at more than its limit along the way, in words; or which one is nearest to it. */
+  readonly says: string;
+}
+
 /** One axle line in the report. */
 export interface WheelReport {
   readonly id: string;
@@ -115,6 +165,8 @@ export interface Report {
   readonly measures: readonly Measure[];
   /** Greatest forces in joints and members; absent for a check or a stand. */
   readonly joints?: readonly JointReport[];
+  /** What is how near to its limit; where the vehicle has a drive line or strength figures. */
+  readonly ledger?: Ledger;
   readonly events: readonly RunEvent[];
   readonly verdicts: readonly Verdict[];
   readonly problems: readonly Problem[];

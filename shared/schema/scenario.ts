@@ -15,14 +15,23 @@ export const limits = {
   /** Figures in a recording: half a gigabyte. */
   recordedFigures: 64_000_000,
   axles: 16,
+  driveParts: 200,
 } as const;
 
 /** The kinds that the engine has registered: one schema per slot, each a discriminated union over `kind`. */
-export interface Kinds<M extends z.ZodType, E extends z.ZodType, G extends z.ZodType, C extends z.ZodType> {
+export interface Kinds<
+  M extends z.ZodType,
+  E extends z.ZodType,
+  G extends z.ZodType,
+  C extends z.ZodType,
+  P extends z.ZodType,
+> {
   readonly member: M;
   readonly element: E;
   readonly ground: G;
   readonly criterion: C;
+  /** Parts of the drive line. */
+  readonly part: P;
 }
 
 /** Where an element acts: on the joint of a member, or between two points. */
@@ -196,7 +205,11 @@ const drive = z
       .default('all')
       .meta({ description: "Driven axle lines by name, or 'all'." }),
     sharing: sharing.default('locked'),
-    torquePerWheel: quantity('torque', 'Greatest drive torque at ONE wheel.', { least: 0, most: 1e7 }),
+    torquePerWheel: quantity(
+      'torque',
+      'Greatest drive torque at ONE wheel; where there is a drive line, that decides instead.',
+      { least: 0, most: 1e7 },
+    ).optional(),
     speed: quantity('speed', 'Target speed, forward; 0 parks with locked wheels.', {
       least: -100,
       most: 100,
@@ -209,6 +222,18 @@ const drive = z
   .meta({
     description: 'The drive: each driven axle line is held to the target speed within its torque limit.',
   });
+
+const battery = z
+  .strictObject({
+    voltage: quantity('voltage', 'Voltage without load.', { above: 0, most: 1e5 }),
+    resistance: quantity('resistance', 'Inner resistance with its cables.', { least: 0, most: 1e4 }).default(
+      0,
+    ),
+    capacity: quantity('charge', 'Charge that it holds.', { above: 0, most: 1e9 }).optional(),
+    currentLimit: quantity('current', 'Current that it gives at most.', { above: 0, most: 1e6 }).optional(),
+    cells: z.int().min(1).max(10_000).optional().meta({ description: 'Cells in series.', unit: '1' }),
+  })
+  .meta({ description: 'What the motors draw from. Lithium cells burn when shorted or overcharged.' });
 
 const bodywork = z
   .strictObject({
@@ -265,7 +290,8 @@ export function scenarioSchema<
   E extends z.ZodType,
   G extends z.ZodType,
   C extends z.ZodType,
->(kinds: Kinds<M, E, G, C>) {
+  P extends z.ZodType,
+>(kinds: Kinds<M, E, G, C, P>) {
   return z
     .strictObject({
       $schema: z.string().optional().meta({ description: 'Address of the JSON Schema, for editors.' }),
@@ -298,6 +324,20 @@ export function scenarioSchema<
             .meta({ description: 'Springs, bars, dampers, stops, friction.' }),
           wheels: z.array(wheel).min(1).max(limits.axles).meta({ description: 'Axle lines, in any order.' }),
           drive,
+          driveline: z
+            .strictObject({
+              battery: battery.optional(),
+              parts: z
+                .array(kinds.part)
+                .min(1)
+                .max(limits.driveParts)
+                .meta({ description: 'Parts from the motors to the wheels, in any order.' }),
+            })
+            .optional()
+            .meta({
+              description:
+                'What drives the wheels, part by part. It decides driven lines, sharing, torque and reaction.',
+            }),
           rideHeight: z
             .strictObject({
               setBy: z

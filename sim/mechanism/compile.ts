@@ -1,6 +1,10 @@
 import { distance } from '../../shared/geometry/vec.ts';
 import { type Checked, problemLine } from '../../shared/problem.ts';
 import type { Sharing, SharingTree } from '../../shared/schema/scenario.ts';
+import { compileDriveline } from '../driveline/compile.ts';
+import type { Driveline } from '../driveline/driveline.ts';
+import { reactionsOf as heldBy, shareTree, sourcesOf } from '../driveline/linear.ts';
+import { standstillTorque } from '../driveline/motor.ts';
 import type { ElementKind } from '../elements/element.ts';
 import { elementKinds } from '../elements/registry.ts';
 import { makeStop } from '../elements/stop.ts';
@@ -37,8 +41,15 @@ export function compile(scenario: Scenario): Mechanism {
 export function compileChecked(scenario: Scenario): Checked<Mechanism> {
   const { vehicle, gravity } = scenario;
   const tree = growTree(vehicle.members);
-  const wheels = wheelsOf(vehicle, tree, gravity);
-  const bodies = bodiesOf(vehicle, tree, wheels);
+  const driveline =
+    vehicle.driveline &&
+    compileDriveline(vehicle.driveline, {
+      wheels: vehicle.wheels.map((w) => w.name),
+      bodyOf: tree.bodyOf,
+      problems: tree.problems,
+    });
+  const wheels = driven(wheelsOf(vehicle, tree, gravity), driveline);
+  const bodies = bodiesOf(vehicle, tree, wheels, driveline);
   const whole = together(bodies.map((b) => ({ mass: b.mass, at: b.centre, inertia: b.inertia })));
   const size = Math.min(...vehicle.wheels.map((w) => w.radius));
   const stops = stopsOf(tree, whole.mass * gravity, size, wheels);
@@ -60,8 +71,12 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
     drive: {
       speed: vehicle.drive.speed,
       acceleration: vehicle.drive.acceleration,
-      share: shareOf(vehicle.drive.sharing, wheels),
+      share: (driveline && shareTree(driveline)) ?? shareOf(vehicle.drive.sharing, wheels),
+      ...(driveline === undefined
+        ? {}
+        : { sources: sourcesOf(driveline, (part) => standstillTorque(part, driveline.supply)) }),
     },
+    ...(driveline === undefined ? {} : { driveline }),
     pulls: pullsOf(scenario.run.pulls, tree),
     outlines,
     belly: { body: 0, points: [...vehicle.bodywork.belly].sort((a, b) => a.x - b.x) },
@@ -81,6 +96,7 @@ function wheelsOf(vehicle: Vehicle, tree: Tree, gravity: number): Wheel[] {
     .sort((a, b) => (vehicle.wheels[b]?.at.x ?? 0) - (vehicle.wheels[a]?.at.x ?? 0));
   const totalMass =
     vehicle.masses.reduce((sum, item) => sum + item.mass * item.count, 0) +
+    (vehicle.driveline?.parts ?? []).reduce((sum, part) => sum + part.mass * part.count, 0) +
     vehicle.wheels.reduce((sum, w) => sum + w.massPerWheel * w.count, 0);
   const meanLoad = (totalMass * gravity) / vehicle.wheels.reduce((sum, w) => sum + w.count, 0);
   const driven = vehicle.drive.driven;
@@ -99,7 +115,7 @@ function wheelsOf(vehicle: Vehicle, tree: Tree, gravity: number): Wheel[] {
       tyre: lineTyre(w.tyre, w.radius, w.count, meanLoad, inertia),
       reactions: reactionsOf(w.reaction, body, tree),
       driven: driven === 'all' || driven.includes(w.name),
-      torqueLimit: w.count * vehicle.drive.torquePerWheel,
+      torqueLimit: w.count * (vehicle.drive.torquePerWheel ?? 0),
     };
   });
 }
@@ -121,6 +137,25 @@ function reactionsOf(
     { body: tree.bodyOf.get(reaction.train) ?? 0, share: 1 - shaft },
     { body: tree.bodyOf.get(reaction.motorOn) ?? 0, share: shaft },
   ];
+}
+
+/** Axle lines as their drive line drives them: lines that it does not reach roll freely. */
+function driven(wheels: Wheel[], driveline: Driveline | undefined): Wheel[] {
+  if (driveline === undefined) return wheels;
+  const sources = sourcesOf(driveline, (part) => standstillTorque(part, driveline.supply));
+  return wheels.map((wheel, w) => {
+    const reached = (driveline.lastPart[w] ?? -1) >= 0;
+    const most = sources.reduce((sum, { needs, limit }) => {
+      const need = needs[w] ?? 0;
+      return need > 0 ? sum + limit / need : sum;
+    }, 0);
+    return {
+      ...wheel,
+      driven: reached,
+      torqueLimit: most,
+      reactions: reached ? heldBy(driveline, w) : wheel.reactions,
+    };
+  });
 }
 
 /** The sharing of the document as a tree over axle lines. */
@@ -150,7 +185,12 @@ function pullsOf(pulls: Scenario['run']['pulls'], tree: Tree): Pull[] {
 }
 
 /** Bodies with the masses that the document puts on them and the wheels as point masses at their hubs. */
-function bodiesOf(vehicle: Vehicle, tree: Tree, wheels: readonly Wheel[]): Body[] {
+function bodiesOf(
+  vehicle: Vehicle,
+  tree: Tree,
+  wheels: readonly Wheel[],
+  driveline: Driveline | undefined,
+): Body[] {
   return tree.bodies.map((body, index): Body => {
     const items = vehicle.masses
       .filter((item) => (tree.bodyOf.get(item.on) ?? 0) === index)
@@ -164,7 +204,10 @@ function bodiesOf(vehicle: Vehicle, tree: Tree, wheels: readonly Wheel[]): Body[
     const hubs = wheels
       .filter((w) => w.body === index)
       .map((w): Lump => ({ mass: w.mass, at: w.hub, inertia: 0 }));
-    const sum = together([...items, ...hubs]);
+    const parts = (driveline?.parts ?? [])
+      .filter((part) => part.body === index && part.mass > 0)
+      .map((part): Lump => ({ mass: part.mass, at: part.at ?? { x: 0, z: 0 }, inertia: 0 }));
+    const sum = together([...items, ...parts, ...hubs]);
     if (!(sum.mass > 0))
       tree.problems.error(
         'vehicle.masses',

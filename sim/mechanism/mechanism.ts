@@ -1,4 +1,5 @@
 import type { Pose, Vec2 } from '../../shared/geometry/vec.ts';
+import type { Driveline } from '../driveline/driveline.ts';
 import type { ElementLaw, TwistedBar } from '../elements/element.ts';
 
 /**
@@ -22,6 +23,8 @@ export interface Mechanism {
   readonly wheels: readonly Wheel[];
   readonly members: readonly Member[];
   readonly drive: Drive;
+  /** The drive line part by part, where the document has one. */
+  readonly driveline?: Driveline;
   readonly pulls: readonly Pull[];
   /** Bodies' outlines, drawn points; only to look at. */
   readonly outlines: readonly {
@@ -175,7 +178,25 @@ export interface Member {
  */
 export type DriveShare =
   | { readonly kind: 'wheel'; readonly wheel: number }
-  | { readonly kind: 'locked' | 'open' | 'motors'; readonly branches: readonly DriveShare[] };
+  | { readonly kind: 'locked'; readonly branches: readonly DriveShare[] }
+  | {
+      readonly kind: 'open' | 'motors';
+      readonly branches: readonly DriveShare[];
+      /** Torque of each branch against the others'; equal when undefined. */
+      readonly weights?: readonly number[];
+      /** A limited differential: when a branch spins, the others get `bias` times its torque and `preload` N·m more. */
+      readonly bias?: number;
+      readonly preload?: number;
+    };
+
+/** What turns the wheels, as far as a crawl needs it: it gives no more than its limit. */
+export interface Source {
+  readonly name: string;
+  /** Torque that it must give for 1 N·m on each axle line, N·m. */
+  readonly needs: readonly number[];
+  /** N·m. */
+  readonly limit: number;
+}
 
 /** A constant force on a drawn point of a body, N in world axes: a tow rope, a winch line. */
 export interface Pull {
@@ -194,6 +215,8 @@ export interface Drive {
   readonly acceleration: number;
   /** How a crawl shares the torque among the axle lines. */
   readonly share: DriveShare;
+  /** Motors with their limits, where there is a drive line; else each axle line has its own. */
+  readonly sources?: readonly Source[];
 }
 
 /** Poses of all bodies, and roll angles of all wheels (rad, forward rolling positive). */

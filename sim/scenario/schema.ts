@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { nameOf } from '../../shared/schema/quantity.ts';
 import { actsOn, scenarioSchema } from '../../shared/schema/scenario.ts';
+import { partFields } from '../driveline/fields.ts';
+import { partKinds } from '../driveline/registry.ts';
 import { elementKinds } from '../elements/registry.ts';
 import { groundKinds } from '../ground/registry.ts';
 import { memberKinds } from '../members/registry.ts';
@@ -77,6 +79,11 @@ export const scenarioDocument = scenarioSchema({
     'A force element; `kind` says which. Every figure is for ONE of them.',
   ),
   ground: anyOf(groundKinds, { title }, 'A piece of ground; `kind` says which.'),
+  part: anyOf(
+    partKinds,
+    { name: nameOf('Name of the part.'), ...partFields },
+    'A part of the drive line; `kind` says which. Every figure is for ONE of them.',
+  ),
   criterion: anyOf(criterionKinds, {}, 'Something that the run must hold to; `kind` says what.'),
 });
 

@@ -1,5 +1,6 @@
 import type { RunEvent } from '../../shared/recording.ts';
 import type { Snapshot } from '../frames/frames.ts';
+import type { Source } from '../mechanism/mechanism.ts';
 import type { Balance } from './balance.ts';
 
 /** Why a vehicle gets no further: what there is too little of, and that in words. */
@@ -84,7 +85,32 @@ export class CrawlWatch {
       if (tyre.grip > 0) most = Math.max(most, Math.abs(state.use) / tyre.grip);
       if (torqueLimit > 0) most = Math.max(most, Math.abs(state.torque) / torqueLimit);
     }
+    for (const source of this.#balance.mechanism.drive.sources ?? [])
+      if (source.limit > 0) most = Math.max(most, Math.abs(this.#asked(source)) / source.limit);
     return most;
+  }
+
+  /** Torque that a source must give now, N·m. */
+  #asked({ needs }: Source): number {
+    const { wheels } = this.#balance;
+    let sum = 0;
+    for (let w = 0; w < needs.length; w++) sum += (needs[w] as number) * (wheels[w]?.torque ?? 0);
+    return sum;
+  }
+
+  /** The first source that would have to give more than it has. */
+  #overtaxed(): Shortage | undefined {
+    const { drive, mass, gravity, size } = this.#balance.mechanism;
+    for (const source of drive.sources ?? []) {
+      const asked = this.#asked(source);
+      const least = rounding * mass * gravity * size * Math.max(...source.needs);
+      if (Math.abs(asked) > 1.0001 * source.limit + least)
+        return {
+          by: 'torque',
+          cause: `${source.name} needs ${apart(asked, source.limit).join(' N·m and has ')}`,
+        };
+    }
+    return undefined;
   }
 
   /** Notes what the step to this station brought. */
@@ -206,6 +232,6 @@ export class CrawlWatch {
         ];
       return [];
     });
-    return short[0];
+    return short[0] ?? this.#overtaxed();
   }
 }

@@ -31,10 +31,10 @@ export function sharesOf(mechanism: Mechanism, tree: DriveShare, unit: number): 
       if (mechanism.wheels[node.wheel]?.driven) shares[node.wheel] = { factor, ...cancel(up, down), behind };
       return;
     }
-    for (const branch of node.branches) {
+    for (const [b, branch] of node.branches.entries()) {
       if (node.kind !== 'locked') {
         const next = node.kind === 'open' || behind === 'differential' ? 'differential' : 'motors';
-        walk(branch, factor / node.branches.length, up, down, next);
+        walk(branch, factor * partOf(node.weights, b, node.branches.length), up, down, next);
       } else
         walk(
           branch,
@@ -49,6 +49,12 @@ export function sharesOf(mechanism: Mechanism, tree: DriveShare, unit: number): 
   if (tree.kind === 'locked') walk(tree, 1, [all], [], 'locks');
   else walk(tree, unit, [], [], 'locks');
   return shares;
+}
+
+/** Part of the torque that branch b of n gets. */
+function partOf(weights: readonly number[] | undefined, b: number, n: number): number {
+  if (weights === undefined) return 1 / n;
+  return (weights[b] as number) / weights.reduce((sum, weight) => sum + weight, 0);
 }
 
 /** Driven lines under a node, rising. */

@@ -43,9 +43,15 @@ export const tyresCarry: WholeCheck = ({ scenario, mechanism }, problems) => {
 /** A vehicle that is to move has a driven wheel with torque. */
 export const driveCanMove: WholeCheck = ({ scenario }, problems) => {
   const { speed, driven, torquePerWheel } = scenario.vehicle.drive;
-  if (speed === 0) return;
+  if (speed === 0 || scenario.vehicle.driveline !== undefined) return;
   if (driven !== 'all' && driven.length === 0)
     problems.warn('vehicle.drive.driven', 'is empty, so nothing drives the vehicle', 'name wheels, or "all"');
+  else if (torquePerWheel === undefined)
+    problems.error(
+      'vehicle.drive.torquePerWheel',
+      'is missing, and there is no drive line that would tell it',
+      'give the greatest torque at ONE wheel, or a driveline',
+    );
   else if (torquePerWheel === 0)
     problems.warn('vehicle.drive.torquePerWheel', 'is 0, so nothing drives the vehicle');
 };
