@@ -31,6 +31,8 @@ interface Definition {
   readonly in?: z.ZodType;
   readonly shape?: Readonly<Record<string, z.ZodType>>;
   readonly element?: z.ZodType;
+  /** Schemas of a list of fixed length, item by item. */
+  readonly items?: readonly z.ZodType[];
   readonly options?: readonly z.ZodType[];
   readonly discriminator?: string;
   readonly values?: readonly (string | number | boolean)[];
@@ -121,7 +123,7 @@ export function schemaAt(schema: z.ZodType, document: unknown, path: Path): z.Zo
     const option: z.ZodType | undefined = here === undefined ? undefined : optionFor(here, value);
     if (option === undefined) return undefined;
     const shape = shapeOf(option);
-    if (typeof step === 'number') here = definition(option).element;
+    if (typeof step === 'number') here = definition(option).element ?? definition(option).items?.[step];
     else here = shape !== undefined && Object.hasOwn(shape, step) ? shape[step] : undefined;
     value = childOf(value, step);
   }
