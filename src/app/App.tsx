@@ -1,26 +1,44 @@
-import { useEffect } from 'react';
+import { lazy, Suspense, useEffect } from 'react';
 import { Bands } from '../charts/Bands.tsx';
 import { Strips } from '../charts/Strips.tsx';
 import { isEdited } from '../store/document.ts';
 import { Announcer } from './Announcer.tsx';
-import { Asking } from './Asking.tsx';
 import { DropZone } from './DropZone.tsx';
 import { Header } from './Header.tsx';
-import { KeyHelp } from './KeyHelp.tsx';
 import { listenToKeys } from './keys.ts';
 import { Scene } from './Scene.tsx';
 import { Side } from './Side.tsx';
 import { Timeline } from './Timeline.tsx';
 import { useLook } from './theme.ts';
-import { useBench, useDesk, useSettings, useShown, type Workbench } from './workbench.ts';
+import {
+  useBench,
+  useDesk,
+  useKeeping,
+  useNotice,
+  useSettings,
+  useShown,
+  type Workbench,
+} from './workbench.ts';
 
-/** The browser asks before a window with unsaved edits closes. */
-function guardUnsaved({ documents }: Workbench): () => void {
+/** Loaded when they are first wanted. */
+const Builder = lazy(async () => ({ default: (await import('../build/Builder.tsx')).Builder }));
+const Asking = lazy(async () => ({ default: (await import('./Asking.tsx')).Asking }));
+const KeepingView = lazy(async () => ({ default: (await import('../keeping/KeepingView.tsx')).KeepingView }));
+const KeyHelp = lazy(async () => ({ default: (await import('./KeyHelp.tsx')).KeyHelp }));
+
+/** The browser asks before a window closes whose edits are neither in its database nor in a file. */
+function guardUnsaved({ documents, keeping }: Workbench): () => void {
   const guard = (event: BeforeUnloadEvent): void => {
-    if (isEdited(documents.getState())) event.preventDefault();
+    if (isEdited(documents.getState()) && keeping.getState().trouble !== undefined) event.preventDefault();
   };
   window.addEventListener('beforeunload', guard);
   return () => window.removeEventListener('beforeunload', guard);
+}
+
+/** Documents, steps and messages about how they are kept: loaded when there is the first of them. */
+function Kept() {
+  const wanted = useKeeping(({ view, toast, trouble, elsewhere }) => view ?? toast ?? trouble ?? elsewhere);
+  return <Suspense>{wanted === undefined ? null : <KeepingView />}</Suspense>;
 }
 
 /** Bands and strips under the picture, on the same ruler. */
@@ -63,19 +81,31 @@ function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
 export function App() {
   const bench = useBench();
   const look = useLook();
+  const building = useSettings((state) => state.building);
+  const help = useNotice((state) => state.help);
+  const asking = useNotice((state) => state.asking !== undefined);
   useEffect(() => listenToKeys(bench), [bench]);
   useEffect(() => guardUnsaved(bench), [bench]);
   return (
     <div className="app">
       <Header />
-      <main className="drawing">
-        <Scene look={look} />
-        <Record look={look} />
-        <Timeline />
-      </main>
-      <Side />
-      <KeyHelp />
-      <Asking />
+      {building ? (
+        <Suspense fallback={<main className="drawing" />}>
+          <Builder look={look} />
+        </Suspense>
+      ) : (
+        <>
+          <main className="drawing">
+            <Scene look={look} />
+            <Record look={look} />
+            <Timeline />
+          </main>
+          <Side />
+        </>
+      )}
+      <Suspense>{help ? <KeyHelp /> : null}</Suspense>
+      <Suspense>{asking ? <Asking /> : null}</Suspense>
+      <Kept />
       <DropZone />
       <Announcer />
     </div>

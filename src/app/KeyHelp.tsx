@@ -20,9 +20,11 @@ function Caps({ keys }: { readonly keys: string }) {
   });
 }
 
+const groups = ['Build', 'Play', 'Look', 'Document'] as const;
+
 /** All keys, on a sheet over the corner of the picture: nothing stops while it is open. */
 export function KeyHelp() {
-  const { notices, settings } = useBench();
+  const { notices, settings, moreKeys } = useBench();
   const open = useNotice((state) => state.help);
   const singleKeys = useSettings((state) => state.singleKeys);
   const sheet = useRef<HTMLElement>(null);
@@ -30,6 +32,7 @@ export function KeyHelp() {
     if (open) sheet.current?.focus();
   }, [open]);
   if (!open) return null;
+  const rows = [...moreKeys, ...keyTable];
   return (
     <section className="sheet" aria-label="Keys" ref={sheet} tabIndex={-1}>
       <h2>
@@ -44,23 +47,25 @@ export function KeyHelp() {
         </button>
       </h2>
       <div className="key-groups">
-        {(['Play', 'Look', 'Document'] as const).map((group) => (
-          <section key={group}>
-            <h3>{group}</h3>
-            <dl>
-              {keyTable
-                .filter((row) => row.group === group)
-                .map(({ keys, says }) => (
-                  <div key={says}>
-                    <dt>
-                      <Caps keys={keys[0] ?? ''} />
-                    </dt>
-                    <dd>{says}</dd>
-                  </div>
-                ))}
-            </dl>
-          </section>
-        ))}
+        {groups
+          .filter((group) => rows.some((row) => row.group === group))
+          .map((group) => (
+            <section key={group}>
+              <h3>{group}</h3>
+              <dl>
+                {rows
+                  .filter((row) => row.group === group)
+                  .map(({ keys, says }) => (
+                    <div key={says}>
+                      <dt>
+                        <Caps keys={keys[0] ?? ''} />
+                      </dt>
+                      <dd>{says}</dd>
+                    </div>
+                  ))}
+              </dl>
+            </section>
+          ))}
       </div>
       <p className="soft">
         In a figure: ↑ and ↓ step it, with Shift by ten, with Alt by a tenth; or drag its label. It takes

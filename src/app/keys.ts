@@ -1,13 +1,13 @@
 import { modes } from '../runs/mode.ts';
 import { redo, undo } from '../store/document.ts';
-import { changeSpeed, jumpToEvent, pickAndOpen, save } from './actions.ts';
+import { changeSpeed, copyLink, jumpToEvent, pickAndOpen, save } from './actions.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
 import { nextTheme } from './theme.ts';
 import type { Workbench } from './workbench.ts';
 
 /** One thing that the keyboard does. The help and the listener read the same table. */
 export interface KeyRow {
-  readonly group: 'Play' | 'Look' | 'Document';
+  readonly group: 'Play' | 'Look' | 'Document' | 'Build';
   /** `KeyboardEvent.key`, with 'Ctrl+' or 'Shift+' in front; Ctrl also stands for the Command key of a Mac. */
   readonly keys: readonly string[];
   readonly says: string;
@@ -60,8 +60,9 @@ export const keyTable: readonly KeyRow[] = [
     group: 'Look' as const,
     keys: [key],
     says: `${title.toLowerCase()}`,
-    run: ({ settings }: Workbench) => settings.setState({ mode: id }),
+    run: ({ settings }: Workbench) => settings.setState({ mode: id, building: false }),
   })),
+  { group: 'Look', keys: ['b'], says: 'build', run: ({ settings }) => settings.setState({ building: true }) },
   {
     group: 'Look',
     keys: ['j'],
@@ -93,6 +94,25 @@ export const keyTable: readonly KeyRow[] = [
   },
   { group: 'Document', keys: ['Ctrl+o'], says: 'open a file', run: (bench) => void pickAndOpen(bench) },
   { group: 'Document', keys: ['Ctrl+s'], says: 'save the file', run: (bench) => void save(bench) },
+  {
+    group: 'Document',
+    keys: ['Ctrl+Shift+s'],
+    says: 'save under another name',
+    run: (bench) => void save(bench, true),
+  },
+  {
+    group: 'Document',
+    keys: ['d'],
+    says: 'your documents',
+    run: ({ keeping }) => keeping.setState({ view: 'documents' }),
+  },
+  { group: 'Document', keys: ['l'], says: 'copy a link', run: (bench) => void copyLink(bench) },
+  {
+    group: 'Document',
+    keys: ['h'],
+    says: 'all steps',
+    run: ({ keeping }) => keeping.setState(({ view }) => ({ view: view === 'steps' ? undefined : 'steps' })),
+  },
   { group: 'Document', keys: ['Ctrl+z'], says: 'take an edit back', run: ({ documents }) => undo(documents) },
   {
     group: 'Document',
@@ -135,7 +155,7 @@ function isTaken(target: EventTarget | null, spelt: string): boolean {
   if (target.closest('dialog') !== null) return true;
   if (spelt === 'Escape') return document.querySelector(':popover-open') !== null;
   if (spelt.startsWith('Ctrl+'))
-    return spelt !== 'Ctrl+s' && spelt !== 'Ctrl+o' && target.closest(typesInto) !== null;
+    return !['Ctrl+s', 'Ctrl+Shift+s', 'Ctrl+o'].includes(spelt) && target.closest(typesInto) !== null;
   if (target.closest(typesInto) !== null) return true;
   if (spelt.includes('Arrow') && target.matches(takesArrows)) return true;
   return spelt === ' ' && target.closest(takesSpace) !== null;
@@ -146,7 +166,7 @@ export function listenToKeys(bench: Workbench): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented) return;
     const spelt = spell(event);
-    const row = keyTable.find(({ keys }) => keys.includes(spelt));
+    const row = [...bench.moreKeys, ...keyTable].find(({ keys }) => keys.includes(spelt));
     if (row === undefined || isTaken(event.target, spelt)) return;
     if (spelt.length === 1 && spelt !== ' ' && !bench.settings.getState().singleKeys) return;
     event.preventDefault();

@@ -27,6 +27,8 @@ export interface SceneViewProps {
   readonly map?: PivotMap | null;
   /** Forces to show: those of the ground on the wheels, or those in pins, rods and arms as well. */
   readonly forces?: ForcesShown;
+  /** At first the vehicle is shown as large as it fits, not the whole ground. */
+  readonly closeUp?: boolean;
 }
 
 /** What a screen reader is told of the picture; figures over time are in the charts' captions and tables. */
@@ -54,14 +56,14 @@ function mapInWords({ title, best, shown }: PivotMap): string {
  */
 export function SceneView(props: SceneViewProps) {
   const { solved, before, playhead, viewport, look, follow, onFollow } = props;
-  const { sight, map = null, forces = 'wheels' } = props;
+  const { sight, map = null, forces = 'wheels', closeUp = false } = props;
   const host = useRef<HTMLDivElement>(null);
   const live = useRef<Live | null>(null);
   const [failed, setFailed] = useState('');
   const wishes = useRef(onFollow);
   wishes.current = onFollow;
-  const latest = useRef({ solved, before, theme: look.theme, follow, map, forces });
-  latest.current = { solved, before, theme: look.theme, follow, map, forces };
+  const latest = useRef({ solved, before, theme: look.theme, follow, map, forces, closeUp });
+  latest.current = { solved, before, theme: look.theme, follow, map, forces, closeUp };
 
   useEffect(() => {
     const element = host.current;
@@ -80,8 +82,8 @@ export function SceneView(props: SceneViewProps) {
   }, [playhead, viewport, sight]);
 
   useEffect(() => {
-    live.current?.take({ solved, before, theme: look.theme, follow, map, forces });
-  }, [solved, before, look.theme, follow, map, forces]);
+    live.current?.take({ solved, before, theme: look.theme, follow, map, forces, closeUp });
+  }, [solved, before, look.theme, follow, map, forces, closeUp]);
 
   return (
     <div className="scene-view" ref={host} role="img" aria-label={describe(solved, map, forces)}>

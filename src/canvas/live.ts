@@ -3,6 +3,7 @@ import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
 import {
   fitGround,
+  fitVehicle,
   followTo,
   keepInSight,
   panBy,
@@ -30,6 +31,8 @@ export interface Shown {
   readonly follow: boolean;
   readonly map: PivotMap | null;
   readonly forces: ForcesShown;
+  /** At first the vehicle is shown as large as it fits, not the whole ground; later changes move nothing. */
+  readonly closeUp: boolean;
 }
 
 /** The picture at work: takes what to show, draws when playhead or viewport move, until it is closed. */
@@ -162,7 +165,12 @@ class LivePicture implements Live {
     const run = this.#run;
     const size = this.#size;
     if (run === null || size.width === 0 || samePlace(this.#fitted, run.solved)) return;
+    const first = this.#fitted === null;
     this.#fitted = run.solved;
+    if (this.#shown?.closeUp === true) {
+      if (first) this.#viewport.show(fitVehicle(boxIn(run, 0), run.stature, size));
+      return;
+    }
     this.#lift = 0;
     const { from, to } = run.solved.ground;
     this.#viewport.show(fitGround({ from, to, rise: riseOf(run) }, run.stature, size));

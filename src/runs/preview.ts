@@ -4,17 +4,23 @@ import type { Solved } from '../solved.ts';
 import type { Drawn } from './desk.ts';
 
 /** Columns of a vehicle that stands as it was drawn; everything else is not known before it was driven. */
-function drawnValue({ mechanism, start }: Drawn, channel: Channel, index: number): number {
+function drawnValue(
+  { mechanism, start }: Drawn,
+  loads: readonly number[],
+  channel: Channel,
+  index: number,
+): number {
   const shift = start - mechanism.reference.x;
   const wheel = mechanism.wheels[index];
   if (channel === 'x') return shift;
   if (channel === 'station') return start;
   if (channel === 'wheelStation') return shift + (wheel?.hub.x ?? 0);
+  if (channel === 'load') return loads[index] ?? Number.NaN;
   const known: readonly Channel[] = ['time', 'z', 'angle', 'roll', 'depth', 'gap'];
   return known.includes(channel) ? 0 : Number.NaN;
 }
 
-function oneFrame(drawn: Drawn): Recording {
+function oneFrame(drawn: Drawn, loads: readonly number[]): Recording {
   const { mechanism, start } = drawn;
   const names = {
     bodies: mechanism.bodies.map(({ name }) => name),
@@ -34,10 +40,10 @@ function oneFrame(drawn: Drawn): Recording {
     rate: 1,
     substep: Number.NaN,
     substepSays: '',
-    block: Float64Array.from(columns, ({ channel, index }) => drawnValue(drawn, channel, index)),
+    block: Float64Array.from(columns, ({ channel, index }) => drawnValue(drawn, loads, channel, index)),
     standing: {
       poses: [],
-      loads: [],
+      loads,
       travels: [],
       station: start,
       pitch: 0,
@@ -67,12 +73,15 @@ function emptyReport({ mechanism, vehicle }: Drawn): Report {
   };
 }
 
-/** What can be shown of a vehicle before it was driven: where it is drawn, at the start of its run, without loads. */
-export function previewOf(drawn: Drawn): Solved {
+/**
+ * What can be shown of a vehicle before it was driven: where it is drawn, at the start of its run.
+ * @param loads what its axle lines carry, N, as far as that is known
+ */
+export function previewOf(drawn: Drawn, loads: readonly number[] = []): Solved {
   return {
     mechanism: drawn.mechanism,
     ground: drawn.ground,
-    recording: oneFrame(drawn),
+    recording: oneFrame(drawn, loads),
     report: emptyReport(drawn),
   };
 }

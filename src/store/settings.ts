@@ -10,6 +10,10 @@ export interface Settings {
   readonly theme: 'system' | 'light' | 'dark';
   /** How the vehicle is looked at. */
   readonly mode: Mode;
+  /** The vehicle is shown as it is drawn, to be built and changed; `mode` waits. */
+  readonly building: boolean;
+  /** Pitch that points snap to while building: a length with its unit; empty for none. */
+  readonly pitch: string;
   /** What the picture's arrows show: what the ground does, or what joints and members carry too. */
   readonly forces: 'wheels' | 'joints';
   /** What 'What matters most' and maps look at: a measure, or 'criteria[0]'. */
@@ -28,6 +32,8 @@ export interface Settings {
 const DEFAULTS: Settings = {
   theme: 'system',
   mode: 'drive',
+  building: false,
+  pitch: '1 mm',
   forces: 'wheels',
   measure: 'leastLoadShare',
   axis: 'station',
@@ -48,6 +54,8 @@ export function settingsFrom(stored: unknown): Settings {
       modes.map(({ id }) => id),
       given.mode,
     ),
+    building: typeof given.building === 'boolean',
+    pitch: typeof given.pitch === 'string',
     measure: typeof given.measure === 'string',
     forces: isOneOf(['wheels', 'joints'], given.forces),
     axis: isOneOf(['station', 'time'], given.axis),

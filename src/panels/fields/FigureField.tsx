@@ -4,9 +4,9 @@ import { schemaAt } from '../../../shared/schema/describe.ts';
 import { scenarioDocument } from '../../../sim/scenario/schema.ts';
 import { useBench, useDesk, useDocument } from '../../app/workbench.ts';
 import { type Json, valueAt } from '../../documents/json.ts';
-import { edit } from '../../store/document.ts';
 import { enter, moved, rangeWords, standardText, stepOfText, textOfValue } from './figure.ts';
 import type { Field } from './layout.ts';
+import { useWriter } from './writer.ts';
 
 /** Pixels of drag for one step. */
 const PIXELS_PER_STEP = 4;
@@ -24,6 +24,7 @@ const factorOf = (event: { shiftKey: boolean; altKey: boolean }): number =>
 /** Everything a field does to the document. */
 function useField(field: Field) {
   const { documents } = useBench();
+  const write = useWriter();
   const value = useDocument(({ raw }) => valueAt(raw, field.path));
   const written = useDocument((state) => valueAt(state.written, field.path));
   const [draft, setDraft] = useState<string>();
@@ -50,7 +51,7 @@ function useField(field: Field) {
       return false;
     }
     setDraft(undefined);
-    edit(documents, field.path, checked.value, name);
+    write(field.path, checked.value, name);
     return true;
   };
   /** Moves the figure by steps; all moves of one gesture are one edit to take back. */

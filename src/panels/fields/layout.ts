@@ -83,12 +83,14 @@ function pairOf(document: Json, path: Path): readonly Field[] | undefined {
   return fields.length === 2 && fields.every(({ part }) => part.length <= 7) ? fields : undefined;
 }
 
-interface Entry {
+/** An entry of one of the document's lists. */
+export interface Entry {
   readonly path: Path;
   readonly value: { readonly [key: string]: Json };
 }
 
-function entriesOf(document: Json, path: Path): readonly Entry[] {
+/** The entries of a list of the document; empty when there is none. */
+export function entriesOf(document: Json, path: Path): readonly Entry[] {
   const list = valueAt(document, path);
   if (!isList(list)) return [];
   return list.flatMap((value, index) => (isObject(value) ? [{ path: [...path, index], value }] : []));
@@ -97,7 +99,8 @@ function entriesOf(document: Json, path: Path): readonly Entry[] {
 const textOf = (value: Json | undefined): string | undefined =>
   typeof value === 'string' ? value : undefined;
 
-function kindTitle(document: Json, { path, value }: Entry): string {
+/** What kind of thing an entry is, for people: 'Swinging arm'. */
+export function kindTitle(document: Json, { path, value }: Entry): string {
   const about = describeField(scenarioDocument, document, [...path, 'kind']);
   return about?.description?.replace(/\.$/, '') ?? textOf(value.kind) ?? '';
 }
@@ -107,7 +110,7 @@ function blockOf(document: Json, entry: Entry, title: string, kind: string): Blo
 }
 
 /** Where an entry belongs: the member it is on; an element between two points belongs to the one that moves. */
-function ownerOf({ value }: Entry): string {
+export function ownerOf({ value }: Entry): string {
   const { on } = value;
   if (!isObject(on)) return textOf(on) ?? 'chassis';
   const ends = [

@@ -1,0 +1,118 @@
+import { type RefObject, useState } from 'react';
+import { evaluateField } from '../../shared/units.ts';
+import { Icon } from '../app/Icon.tsx';
+import { useBench, useSettings } from '../app/workbench.ts';
+import { AddMenu } from './AddMenu.tsx';
+
+/** Pitches that builders ask for, besides any other length. */
+const PITCHES = ['0.5 mm', '1 mm', '2.5 mm', '5 mm', '8 mm', '10 mm', '12.7 mm', '1/4 in'];
+
+/** Coarsest pitch, m. */
+const MOST = 1;
+
+/** A typed pitch, m; undefined for none, or for what is none. */
+export function pitchOf(text: string): number | undefined {
+  if (text.trim() === '') return undefined;
+  const read = evaluateField(text, 'length', 'mm');
+  return read.ok && read.value > 1e-5 && read.value <= MOST ? read.value : undefined;
+}
+
+/** The pitch of the grid that points snap to; empty for none. */
+function PitchField() {
+  const { settings } = useBench();
+  const pitch = useSettings((state) => state.pitch);
+  const [draft, setDraft] = useState<string>();
+  const wrong = draft !== undefined && draft.trim() !== '' && pitchOf(draft) === undefined;
+  const take = (): void => {
+    if (draft !== undefined && !wrong) settings.setState({ pitch: draft.trim() });
+    setDraft(undefined);
+  };
+  return (
+    <label className="pitch" title="Points snap to a grid of this pitch; empty for none">
+      <span>Pitch</span>
+      <input
+        type="text"
+        list="pitches"
+        autoComplete="off"
+        spellCheck={false}
+        aria-label="Pitch of the grid"
+        aria-invalid={wrong}
+        placeholder="off"
+        value={draft ?? pitch}
+        onChange={({ currentTarget }) => setDraft(currentTarget.value)}
+        onBlur={take}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') take();
+          else if (event.key === 'Escape') setDraft(undefined);
+          else return;
+          event.preventDefault();
+          event.stopPropagation();
+        }}
+      />
+      <datalist id="pitches">
+        {PITCHES.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
+    </label>
+  );
+}
+
+interface BarProps {
+  readonly addButton: RefObject<HTMLButtonElement | null>;
+  readonly alone: boolean;
+  readonly onAlone: () => void;
+  readonly onFit: () => void;
+  readonly onZoom: (way: 'closer' | 'farther') => void;
+  readonly onStart: () => void;
+}
+
+/** What one builds with: over the picture. */
+export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarProps) {
+  return (
+    <div className="build-bar" role="toolbar" aria-label="Building">
+      <AddMenu button={addButton} />
+      <button type="button" className="button" onClick={onStart} title="Begin another vehicle">
+        New
+      </button>
+      <button
+        type="button"
+        className="button"
+        aria-pressed={alone}
+        title="A point moves without what hangs on it (O; or hold Alt)"
+        onClick={onAlone}
+      >
+        Move alone
+      </button>
+      <PitchField />
+      <span className="build-gap" />
+      <button
+        type="button"
+        className="button icon-only bare"
+        aria-label="Vehicle"
+        title="Vehicle (V)"
+        onClick={onFit}
+      >
+        <Icon name="vehicle" />
+      </button>
+      <button
+        type="button"
+        className="button icon-only bare"
+        aria-label="Farther"
+        title="Farther (−)"
+        onClick={() => onZoom('farther')}
+      >
+        <Icon name="minus" />
+      </button>
+      <button
+        type="button"
+        className="button icon-only bare"
+        aria-label="Closer"
+        title="Closer (+)"
+        onClick={() => onZoom('closer')}
+      >
+        <Icon name="plus" />
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,78 @@
+import type { Path } from '../../shared/path.ts';
+import { pathText } from '../../shared/path.ts';
+import type { Workbench } from '../app/workbench.ts';
+import { isObject, type Json, valueAt } from '../documents/json.ts';
+import { setValue } from '../edits/change.ts';
+import { duplicateEntry } from '../edits/duplicate.ts';
+import type { Edit, Remark } from '../edits/edit.ts';
+import { readPoint } from '../edits/figures.ts';
+import { handlesOf } from '../edits/handles.ts';
+import { mirrorEntry } from '../edits/mirror.ts';
+import { movePoint } from '../edits/move.ts';
+import { removeEntry } from '../edits/remove.ts';
+import type { Write } from '../panels/fields/writer.ts';
+import { commit } from '../store/document.ts';
+import { samePath, select } from '../store/selection.ts';
+import type { Building } from './build.ts';
+import { addEntry } from './pending.ts';
+
+/** What there is to tell about an edit, besides what the document's own check tells. */
+export type Tell = (remarks: readonly Remark[]) => void;
+
+/** Everything that can be done by hand, as edits that go into the document. */
+export function buildingOn({ documents, selection }: Workbench, tell: Tell): Building {
+  const raw = (): Json => documents.getState().raw;
+  const apply = (edit: Edit, gesture?: string): void => {
+    commit(documents, edit, gesture);
+    if (edit.select !== undefined) select(selection, edit.select);
+    // Remarks take reading the document twice: too long for every frame of a drag.
+    if (gesture === undefined) tell(edit.remarks);
+  };
+  return {
+    apply,
+    rename: (entry, name) => apply(setValue(raw(), [...entry, 'name'], name)),
+    duplicate: (entry) => apply(duplicateEntry(raw(), entry)),
+    mirror: (entry) => apply(mirrorEntry(raw(), entry)),
+    remove(entry) {
+      apply(removeEntry(raw(), entry));
+      select(selection, undefined);
+    },
+    add(list, kind, at) {
+      const near = at ?? placeOf(raw(), selection.getState().entry);
+      apply(addEntry(raw(), list, kind, near));
+    },
+  };
+}
+
+/** Where an entry is drawn: by its first point. */
+function placeOf(document: Json, entry: Path | undefined) {
+  if (entry === undefined) return undefined;
+  return handlesOf(document).find((handle) => samePath(handle.entry, entry) && handle.kind === 'point')?.at;
+}
+
+/**
+ * How fields write while building: a coordinate of a point takes along what hangs there, everything else is set as it was
+ * typed.
+ */
+export function writerOn({ documents }: Workbench, { apply }: Building): Write {
+  return (path, value, gesture) => {
+    const { raw } = documents.getState();
+    const set = setValue(raw, path, value);
+    const moved = value === undefined ? undefined : movedPoint(raw, set, path);
+    apply(moved ?? set, gesture);
+  };
+}
+
+/** The move that a typed coordinate makes: what hangs on the point goes along, and the figure stays as it was typed. */
+function movedPoint(document: Json, set: Edit, path: Path): Edit | undefined {
+  const above = path.slice(0, -1);
+  const point = valueAt(set.document, above);
+  if (path[0] !== 'vehicle' || !isObject(point) || !['x', 'z'].includes(String(path.at(-1))))
+    return undefined;
+  const to = readPoint(point);
+  if (to === undefined || !handlesOf(document).some((each) => pathText(each.path) === pathText(above)))
+    return undefined;
+  const moved = movePoint(document, above, to);
+  const typed = valueAt(set.document, path);
+  return typed === undefined ? moved : { ...setValue(moved.document, path, typed), says: moved.says };
+}

@@ -1,0 +1,34 @@
+import { createContext, useContext } from 'react';
+import type { Vec2 } from '../../shared/geometry/vec.ts';
+import type { Path } from '../../shared/path.ts';
+import type { Edit, Handle } from '../edits/edit.ts';
+
+/** What can be done to the document by hand. Each is one step of the history, unless it belongs to a gesture. */
+export interface Building {
+  /** Takes an edit in: the document, what to select, and what there is to tell about it. */
+  readonly apply: (edit: Edit, gesture?: string) => void;
+  readonly rename: (entry: Path, name: string) => void;
+  readonly duplicate: (entry: Path) => void;
+  readonly mirror: (entry: Path) => void;
+  readonly remove: (entry: Path) => void;
+  /** Adds an entry of a kind to a list, at a place of the drawing where one is given. */
+  readonly add: (list: Path, kind: string | undefined, at?: Vec2) => void;
+}
+
+const Context = createContext<Building | undefined>(undefined);
+
+export const BuildProvider = Context.Provider;
+
+/** What can be done by hand. @throws outside of the builder */
+export function useBuild(): Building {
+  const building = useContext(Context);
+  if (building === undefined) throw new Error('no builder above this component');
+  return building;
+}
+
+/** A handle in hand. */
+export interface Held {
+  readonly handle: Handle;
+  /** Where it is wanted, drawn, m; angles: where the pointer pulls it. */
+  readonly at: Vec2;
+}

@@ -1,0 +1,52 @@
+import type { Path } from '../../shared/path.ts';
+import { describeField, kindsOf, optionFor } from '../../shared/schema/describe.ts';
+import type { Json } from '../documents/json.ts';
+import { entryLists } from '../edits/lists.ts';
+import { itemOf } from './fieldShape.ts';
+
+/** Something that can be added: an entry of a list, of a kind where the list has kinds. */
+export interface Addable {
+  readonly list: Path;
+  readonly kind: string | undefined;
+  readonly title: string;
+  readonly says: string;
+}
+
+/** What can be added to one list. */
+export interface AddableGroup {
+  readonly title: string;
+  readonly items: readonly Addable[];
+}
+
+const titled = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+/** Names of lists for people: what an entry is called, as a heading. */
+function headingOf(noun: string): string {
+  return titled(
+    noun.endsWith('s') || noun === 'ground'
+      ? noun
+      : noun === 'criterion'
+        ? 'asked for'
+        : noun.replace(/y$/, 'ie').concat('s'),
+  );
+}
+
+/** Everything that can be added to a document, list by list, with titles and descriptions out of the schema. */
+export function addables(document: Json): readonly AddableGroup[] {
+  return entryLists.flatMap(({ path: list, noun }): AddableGroup[] => {
+    const item = itemOf(document, list);
+    if (item === undefined) return [];
+    const kinds = kindsOf(item);
+    const title = headingOf(noun);
+    if (kinds === undefined) {
+      const says = describeField(item, undefined, [])?.description ?? '';
+      return [{ title, items: [{ list, kind: undefined, title: titled(noun), says }] }];
+    }
+    const items = kinds.names.map((kind): Addable => {
+      const option = optionFor(item, { [kinds.field]: kind });
+      const about = option === undefined ? undefined : describeField(option, { [kinds.field]: kind }, []);
+      return { list, kind, title: about?.title ?? kind, says: about?.description ?? '' };
+    });
+    return [{ title, items }];
+  });
+}
