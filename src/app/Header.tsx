@@ -5,7 +5,7 @@ import { isEdited, redo, undo } from '../store/document.ts';
 import { pickAndOpen, save, takeDemo } from './actions.ts';
 import { Icon } from './Icon.tsx';
 import { nextTheme } from './theme.ts';
-import { useBench, useDocument, useNotice, useSettings } from './workbench.ts';
+import { useBench, useDocument, useKeeping, useNotice, useSettings } from './workbench.ts';
 
 /** Title and name of the open document. */
 function DocumentTitle() {
@@ -21,8 +21,22 @@ function DocumentTitle() {
       <span className="file-name" title={name}>
         {name}
       </span>
-      <span className="edited">{edited ? 'edited' : ''}</span>
+      <KeptWords edited={edited} />
     </div>
+  );
+}
+
+/** Whether the file has what is open, and whether this browser has; a word each, the sentence in the tooltip. */
+function KeptWords({ edited }: { readonly edited: boolean }) {
+  const phase = useKeeping((state) => state.phase);
+  const lost = useKeeping(({ trouble, elsewhere }) => trouble !== undefined || elsewhere !== undefined);
+  const readOnly = useDocument((state) => state.readOnly !== undefined);
+  const kept = lost || phase === 'none' ? '' : phase === 'kept' ? 'kept' : 'keeping …';
+  const says = kept === 'kept' ? 'Kept in this browser; the file does not have the edits yet' : undefined;
+  return (
+    <span className="edited" title={edited ? says : undefined} data-kept={phase === 'kept' && !lost}>
+      {readOnly ? 'read only' : edited ? ['edited', kept].filter((word) => word !== '').join(', ') : ''}
+    </span>
   );
 }
 
@@ -45,7 +59,7 @@ function DemoPicker() {
             aria-current={demo.name === open}
             onClick={() => {
               list.current?.hidePopover();
-              takeDemo(bench, demo);
+              void takeDemo(bench, demo);
             }}
           >
             <span>{demo.title}</span>
@@ -57,18 +71,36 @@ function DemoPicker() {
   );
 }
 
+/** The documents that this browser keeps. */
+function DocumentsButton() {
+  const { keeping } = useBench();
+  const open = useKeeping((state) => state.view === 'documents');
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-expanded={open}
+      title="Your documents, versions and links (D)"
+      onClick={() => keeping.setState({ view: 'documents' })}
+    >
+      Documents
+    </button>
+  );
+}
+
 function UndoRedo() {
-  const { documents } = useBench();
-  const canUndo = useDocument(({ past }) => past.length > 0);
-  const canRedo = useDocument(({ future }) => future.length > 0);
+  const { documents, keeping } = useBench();
+  const steps = useKeeping((state) => state.view === 'steps');
+  const last = useDocument(({ past }) => past.at(-1)?.says);
+  const next = useDocument(({ future }) => future[0]?.says);
   return (
     <div className="group">
       <button
         type="button"
         className="button icon-only"
         aria-label="Take the last edit back"
-        title="Take the last edit back (Ctrl+Z)"
-        disabled={!canUndo}
+        title={last === undefined ? 'Nothing to take back' : `Take back: ${last} (Ctrl+Z)`}
+        disabled={last === undefined}
         onClick={() => undo(documents)}
       >
         <Icon name="undo" />
@@ -77,30 +109,49 @@ function UndoRedo() {
         type="button"
         className="button icon-only"
         aria-label="Do the edit again"
-        title="Do the edit again (Ctrl+Shift+Z)"
-        disabled={!canRedo}
+        title={next === undefined ? 'Nothing to do again' : `Do again: ${next} (Ctrl+Shift+Z)`}
+        disabled={next === undefined}
         onClick={() => redo(documents)}
       >
         <Icon name="redo" />
+      </button>
+      <button
+        type="button"
+        className="button icon-only"
+        aria-label="All steps"
+        aria-expanded={steps}
+        title="All steps (H)"
+        onClick={() => keeping.setState({ view: steps ? undefined : 'steps' })}
+      >
+        <Icon name="steps" />
       </button>
     </div>
   );
 }
 
-/** Standing, crawling or driven. */
+const build = {
+  id: 'build',
+  title: 'Build',
+  says: 'The vehicle as it is drawn, to be made and changed by hand',
+  key: 'b',
+} as const;
+
+/** Built, standing, crawling or driven. */
 function ModeSwitch() {
   const { settings } = useBench();
-  const mode = useSettings((state) => state.mode);
+  const mode = useSettings((state) => (state.building ? 'build' : state.mode));
   return (
     <fieldset className="segments modes">
       <legend className="unseen">How the vehicle is looked at</legend>
-      {modes.map(({ id, title, says, key }) => (
+      {[build, ...modes].map(({ id, title, says, key }) => (
         <label key={id} title={`${says} (${key})`}>
           <input
             type="radio"
             name="mode"
             checked={mode === id}
-            onChange={() => settings.setState({ mode: id })}
+            onChange={() =>
+              settings.setState(id === 'build' ? { building: true } : { mode: id, building: false })
+            }
           />
           <span>{title}</span>
         </label>
@@ -175,6 +226,7 @@ export function Header() {
       <DocumentTitle />
       <ModeSwitch />
       <div className="group">
+        <DocumentsButton />
         <DemoPicker />
         <button
           type="button"
@@ -187,7 +239,7 @@ export function Header() {
         <button
           type="button"
           className="button"
-          title="Save the file (Ctrl+S)"
+          title="Save the file (Ctrl+S); under another name (Ctrl+Shift+S)"
           onClick={() => void save(bench)}
         >
           Save

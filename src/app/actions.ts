@@ -2,75 +2,40 @@ import type { Path } from '../../shared/path.ts';
 import type { Moment } from '../../shared/report.ts';
 import { settingsFor } from '../../sim/studies/knob.ts';
 import type { Plane } from '../../sim/studies/planes.ts';
-import { admit, wholeFileProblem } from '../documents/admit.ts';
 import type { Demo } from '../documents/demos.ts';
-import { pickFile, readTextFile, saveFile } from '../documents/files.ts';
 import { changesOf } from '../runs/pivotDrag.ts';
-import { editAll, isEdited, markSaved, openDocument, textOf } from '../store/document.ts';
+import { editAll } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
 import { bringIntoSight } from './camera.ts';
 import { eventAfter, eventBefore, frameOf } from './moments.ts';
 import type { Workbench } from './workbench.ts';
 
-/** Takes text in as the open document, or shows everything that is wrong with it and leaves the open one alone. */
-export function takeText({ documents, notices }: Workbench, name: string, text: string): void {
-  const admitted = admit(text);
-  if (!admitted.ok) {
-    notices.setState({ refused: { name, problems: admitted.problems } });
-    return;
-  }
-  notices.setState({ refused: undefined });
-  openDocument(documents, name, text, admitted.value);
-}
+/** Files, demos and links: loaded when the first of them is asked for. */
+const opening = () => import('../keeping/opening.ts');
 
-/** Does `proceed` at once, or after a yes when it would throw unsaved edits away. */
-function unlessEdited({ documents, notices }: Workbench, proceed: () => void): void {
-  if (isEdited(documents.getState())) notices.setState({ asking: { proceed } });
-  else proceed();
-}
-
-/** Opens a file from the disk, by picker or by drop. */
+/** Opens a file that was dropped onto the window. */
 export async function takeFile(bench: Workbench, file: File): Promise<void> {
-  const read = await readTextFile(file);
-  if ('refused' in read) {
-    bench.notices.setState({ refused: { name: read.name, problems: wholeFileProblem(read.refused) } });
-    return;
-  }
-  // Refused files never replace anything, so only good ones are worth a question.
-  if (admit(read.text).ok) unlessEdited(bench, () => takeText(bench, read.name, read.text));
-  else takeText(bench, read.name, read.text);
+  await (await opening()).takeFile(bench, { file });
 }
 
 /** Asks for a file and opens it. */
 export async function pickAndOpen(bench: Workbench): Promise<void> {
-  const file = await pickFile();
-  if (file !== undefined) await takeFile(bench, file);
+  await (await opening()).pickAndOpen(bench);
 }
 
 /** Opens a scenario that ships with the app. */
-export function takeDemo(bench: Workbench, demo: Demo): void {
-  unlessEdited(bench, () => {
-    demo.load().then(
-      (text) => takeText(bench, demo.name, text),
-      () =>
-        bench.notices.setState({
-          refused: {
-            name: demo.name,
-            problems: wholeFileProblem('could not be loaded: the server does not answer'),
-          },
-        }),
-    );
-  });
+export async function takeDemo(bench: Workbench, demo: Demo): Promise<void> {
+  (await opening()).takeDemo(bench, demo);
 }
 
-/** Saves the open document. @returns whether it was saved */
-export async function save({ documents }: Workbench): Promise<boolean> {
-  const { name } = documents.getState();
-  if (name === '') return false;
-  const text = textOf(documents.getState());
-  const saved = await saveFile({ name, text });
-  if (saved !== undefined) markSaved(documents, saved, text);
-  return saved !== undefined;
+/** Saves the open document, back into its file where it has one; asks for a place when `elsewhere`. */
+export async function save(bench: Workbench, elsewhere = false): Promise<boolean> {
+  return (await opening()).save(bench, elsewhere ? 'elsewhere' : 'back');
+}
+
+/** Puts a link that carries the whole scenario into the clipboard. */
+export async function copyLink(bench: Workbench): Promise<void> {
+  await (await opening()).copyLink(bench);
 }
 
 /** Shows a moment of the run, when what it is about has just happened, and stays there. Time in s. */

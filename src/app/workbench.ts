@@ -3,21 +3,26 @@ import { useStore } from 'zustand';
 import { column, type Recording } from '../../shared/recording.ts';
 import { Sight } from '../canvas/sight.ts';
 import { prepare } from '../documents/admit.ts';
+import type { Keeper } from '../keeping/keeper.ts';
 import { Playhead } from '../playhead.ts';
 import { Desk, type DeskState } from '../runs/desk.ts';
 import type { HeadStart } from '../runs/headstart.ts';
 import { type Mapped, Mapping, mapTools } from '../runs/mapping.ts';
+import type { Mode } from '../runs/mode.ts';
 import { type DragState, PivotDrag } from '../runs/pivotDrag.ts';
 import { previewOf } from '../runs/preview.ts';
 import { Solvers } from '../runs/solvers.ts';
 import { Studies, type StudiesState } from '../runs/studies.ts';
 import type { Solved } from '../solved.ts';
 import { createDocumentStore, type DocumentState, type DocumentStore } from '../store/document.ts';
+import { createKeepingStore, type Keeping, type KeepingStore } from '../store/keeping.ts';
 import { createNoticeStore, type Notice, type NoticeStore } from '../store/notice.ts';
+import { createSelectionStore, type Selection, type SelectionStore } from '../store/selection.ts';
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
 import { Viewport } from '../viewport.ts';
 import { LiveSolver } from '../workers/live.ts';
 import { StudyWorkers } from '../workers/study.ts';
+import type { KeyRow } from './keys.ts';
 import { frameOf, timesOf } from './moments.ts';
 import { Player } from './player.ts';
 
@@ -26,6 +31,10 @@ export interface Workbench {
   readonly documents: DocumentStore;
   readonly settings: SettingsStore;
   readonly notices: NoticeStore;
+  readonly selection: SelectionStore;
+  readonly keeping: KeepingStore;
+  /** What keeps documents in this browser; loaded at the first call. */
+  readonly keeper: () => Promise<Keeper>;
   readonly desk: Desk;
   readonly drag: PivotDrag;
   readonly sight: Sight;
@@ -35,6 +44,8 @@ export interface Workbench {
   readonly viewport: Viewport;
   readonly player: Player;
   readonly stage: Stage;
+  /** Keys of what is on show besides the window itself; they come before the window's own. */
+  moreKeys: readonly KeyRow[];
 }
 
 /** The place in the window where the picture is drawn; the picture tells it its element. */
@@ -66,18 +77,36 @@ function later(ms: number, then: () => unknown): () => void {
   return () => clearTimeout(id);
 }
 
+/** Does something at the first call; all further calls get what came of that, unless it failed. */
+function once<T>(make: () => Promise<T>): () => Promise<T> {
+  let made: Promise<T> | undefined;
+  return () => {
+    made ??= make().catch((error: unknown) => {
+      made = undefined;
+      throw error;
+    });
+    return made;
+  };
+}
+
 /** Makes the workbench and ties its parts together: edits to the desk, finished runs to the player. */
-export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Workbench {
+export function createWorkbench(
+  driver: Pick<HeadStart, 'solve' | 'cancel'>,
+  keep: () => Promise<Keeper>,
+): Workbench {
   const playhead = new Playhead();
   const documents = createDocumentStore();
   const settings = createSettingsStore(storageIfAllowed());
   const live = new LiveSolver();
   const pool = new StudyWorkers();
-  const desk = new Desk({ prepare, solver: new Solvers(driver, live), later }, settings.getState().mode);
+  const desk = new Desk({ prepare, solver: new Solvers(driver, live), later }, lookOf(settings.getState()));
   const bench: Workbench = {
     documents,
     settings,
     notices: createNoticeStore(),
+    selection: createSelectionStore(),
+    keeping: createKeepingStore(),
+    keeper: once(keep),
     desk,
     drag: new PivotDrag({ documents, desk, live }),
     sight: new Sight(),
@@ -86,6 +115,7 @@ export function createWorkbench(driver: Pick<HeadStart, 'solve' | 'cancel'>): Wo
     playhead,
     viewport: new Viewport(),
     stage: new Stage(),
+    moreKeys: [],
     player: new Player(playhead, {
       request: (then) => requestAnimationFrame(then),
       cancel: (id) => cancelAnimationFrame(id),
@@ -116,10 +146,11 @@ function warmUp({ desk, documents }: Workbench, live: LiveSolver): void {
   });
 }
 
-function followDocuments({ documents, desk, drag, player }: Workbench): void {
+function followDocuments({ documents, desk, drag, player, selection }: Workbench): void {
   documents.subscribe((now, last) => {
     if (now.raw !== last.raw) drag.forget();
     if (now.opening !== last.opening) {
+      selection.setState({ entry: undefined, point: undefined, under: undefined });
       player.pause();
       desk.open(now.raw);
     } else if (now.raw !== last.raw) desk.revise(now.raw);
@@ -149,11 +180,15 @@ function momentIn(now: Recording, before: Recording | undefined, frame: number):
   return frameOf(now, column(before, 'time')[Math.min(frame, before.frames - 1)] ?? 0);
 }
 
+/** How the vehicle is solved: while it is built, crossing its ground in balance, which tells how it stands too. */
+const lookOf = ({ mode, building }: Settings): Mode => (building ? 'crawl' : mode);
+
 function followSettings({ settings, player, desk, drag }: Workbench): void {
   player.speed = settings.getState().speed;
-  settings.subscribe(({ speed, mode }, last) => {
-    player.speed = speed;
-    if (mode === last.mode) return;
+  settings.subscribe((now, last) => {
+    player.speed = now.speed;
+    const mode = lookOf(now);
+    if (mode === lookOf(last)) return;
     player.pause();
     drag.restore();
     desk.look(mode);
@@ -240,6 +275,16 @@ export function useDocument<T>(select: (state: DocumentState) => T): T {
 /** One of the settings, or a part of them. */
 export function useSettings<T>(select: (state: Settings) => T): T {
   return useStore(useBench().settings, select);
+}
+
+/** A part of what is selected. */
+export function useSelection<T>(select: (state: Selection) => T): T {
+  return useStore(useBench().selection, select);
+}
+
+/** A part of what is known of how the document is kept. */
+export function useKeeping<T>(select: (state: Keeping) => T): T {
+  return useStore(useBench().keeping, select);
 }
 
 /** A part of what the window has to tell. */

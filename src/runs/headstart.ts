@@ -1,15 +1,21 @@
-import { type Demo, demos, flagship } from '../documents/demos.ts';
+import { demos, flagship } from '../documents/demos.ts';
 import type { Json } from '../documents/json.ts';
+import type { Beginning } from '../keeping/begin.ts';
+import { type Marker, readMarker } from '../keeping/marker.ts';
+import type { Known } from '../store/document.ts';
 import type { Progress } from '../workers/protocol.ts';
 import { type Outcome, Solver } from '../workers/solver.ts';
 
 type Tell = (progress: Progress) => void;
 
-/** A demo that is being driven before the window is there to show it. */
+/** What the window opens with; it is being driven before the window is there to show it. */
 export interface Opening {
   readonly name: string;
   readonly text: string;
-  readonly raw: Json;
+  readonly written: Json;
+  readonly known: Known;
+  /** What was found in the browser's database on the way; undefined on a first visit, which does not look there. */
+  readonly beginning?: Beginning;
 }
 
 /**
@@ -45,23 +51,39 @@ export class HeadStart {
 }
 
 /** Loads a demo and begins to drive it; undefined when it can't be loaded. */
-async function openEarly(head: HeadStart, { name, load }: Demo): Promise<Opening | undefined> {
+async function openDemo(head: HeadStart, wanted: string): Promise<Opening | undefined> {
+  const demo = demos.find(({ name }) => name === wanted) ?? demos[0];
   try {
-    const text = await load();
-    const raw = JSON.parse(text) as Json;
-    head.begin(raw);
-    return { name, text, raw };
+    const text = (await demo?.load()) ?? '';
+    const written = JSON.parse(text) as Json;
+    head.begin(written);
+    return demo === undefined ? undefined : { name: demo.name, text, written, known: { demo: true } };
   } catch {
     return undefined;
   }
 }
 
-/** Starts the engine on what the app opens with. */
+/** Opens what a link carries or what was open last; where that cannot be had, a demo, together with the reason. */
+async function openLast(head: HeadStart, marker: Marker): Promise<Opening | undefined> {
+  const { begin } = await import('../keeping/begin.ts');
+  const beginning = await begin(location.hash, marker);
+  const { begun } = beginning;
+  if (begun !== undefined) {
+    head.begin(begun.known.raw ?? begun.written);
+    return { ...begun, beginning };
+  }
+  const demo = await openDemo(head, flagship);
+  return demo === undefined ? undefined : { ...demo, beginning };
+}
+
+/** Starts the engine on what the app opens with: a demo on a first visit, later what was open last. */
 export function startEngine(): {
   readonly solver: HeadStart;
   readonly opening: Promise<Opening | undefined>;
 } {
   const solver = new HeadStart(new Solver());
-  const demo = demos.find(({ name }) => name === flagship) ?? demos[0];
-  return { solver, opening: demo === undefined ? Promise.resolve(undefined) : openEarly(solver, demo) };
+  const marker = readMarker();
+  const isFirst = marker.id === undefined && location.hash.length < 2;
+  const opening = isFirst ? openDemo(solver, marker.demo ?? flagship) : openLast(solver, marker);
+  return { solver, opening };
 }

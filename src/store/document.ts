@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { type Path, pathText } from '../../shared/path.ts';
+import type { FileHandle } from '../documents/files.ts';
 import { type Json, valueAt, withoutValue, withValue } from '../documents/json.ts';
 import { patchText } from '../documents/patch.ts';
 import { weightOf } from './weight.ts';
@@ -24,6 +25,12 @@ export interface Step {
 export interface DocumentState {
   /** File name with its ending, `corrie-6x6.json`; empty until something is open. */
   readonly name: string;
+  /** Its id in the browser's database; undefined while it is not kept there. */
+  readonly id: string | undefined;
+  /** It is a demo that ships with the app: not worth keeping until it is changed. */
+  readonly demo: boolean;
+  /** The file on the disk that saving writes to, where the browser lets a page do so. */
+  readonly handle: FileHandle | undefined;
   /** Counts up with every document that is opened, so that others see a new one even under the same name. */
   readonly opening: number;
   /** Text of the file, and what it parses to. */
@@ -44,6 +51,9 @@ export interface DocumentState {
 
 const EMPTY: DocumentState = {
   name: '',
+  id: undefined,
+  demo: false,
+  handle: undefined,
   opening: 0,
   text: 'null',
   written: null,
@@ -60,9 +70,22 @@ export const createDocumentStore = () => createStore<DocumentState>(() => EMPTY)
 
 export type DocumentStore = ReturnType<typeof createDocumentStore>;
 
-/** Puts another document in place of the open one. `raw` is what `text` parses to. */
-export function openDocument(store: DocumentStore, name: string, text: string, raw: Json): void {
-  store.setState((state) => ({ ...EMPTY, name, text, written: raw, raw, opening: state.opening + 1 }));
+/** What is known of a document that is opened besides its file. */
+export type Known = Partial<Pick<DocumentState, 'id' | 'demo' | 'handle' | 'raw' | 'past' | 'future'>>;
+
+/**
+ * Puts another document in place of the open one.
+ * @param written what `text` parses to
+ */
+export function openDocument(
+  store: DocumentStore,
+  name: string,
+  text: string,
+  written: Json,
+  known: Known = {},
+): void {
+  const { opening } = store.getState();
+  store.setState({ ...EMPTY, name, text, written, raw: written, ...known, opening: opening + 1 });
 }
 
 /** A changed document with the name of what was done to it. */
@@ -155,6 +178,14 @@ export function redo(store: DocumentStore): void {
   stepTo(store, store.getState().past.length + 1);
 }
 
+/** Takes a gesture back that is given up, as if it had not been: there is nothing to do again. */
+export function giveUp(store: DocumentStore, gesture: string): void {
+  const { past, gesture: last } = store.getState();
+  const step = past.at(-1);
+  if (step === undefined || last !== gesture) return;
+  store.setState({ raw: step.before, past: past.slice(0, -1), gesture: undefined });
+}
+
 /** Goes to the state of the document after the first `count` steps: takes back or does again whatever lies between. */
 export function stepTo(store: DocumentStore, count: number): void {
   const { past, future, readOnly, refusals } = store.getState();
@@ -177,7 +208,15 @@ export function textOf(state: Pick<DocumentState, 'text' | 'written' | 'raw'>): 
   return patchText(state.text, state.written, state.raw);
 }
 
-/** Notes that the document was saved under this name with this text. Edits can still be taken back. */
-export function markSaved(store: DocumentStore, name: string, text: string): void {
-  store.setState((state) => ({ name, text, written: state.raw, gesture: undefined }));
+/**
+ * Notes that a state of the document was saved under this name with this text. Edits can still be taken back.
+ * @param where the state that was saved, the present one when left out, and the way back to the file
+ */
+export function markSaved(
+  store: DocumentStore,
+  name: string,
+  text: string,
+  { raw, handle }: { readonly raw?: Json; readonly handle?: FileHandle | undefined } = {},
+): void {
+  store.setState((state) => ({ name, text, written: raw ?? state.raw, handle, gesture: undefined }));
 }

@@ -2,12 +2,21 @@ import { createStore } from 'zustand/vanilla';
 import type { Path } from '../../shared/path.ts';
 import type { Problem } from '../../shared/problem.ts';
 
+/** A question about the open document. 'Stay here', which changes nothing, is always among the answers. */
+export interface Question {
+  readonly title: string;
+  readonly says: string;
+  /** What goes on once the document has been saved first; saving is not offered when left out. */
+  readonly save?: () => void;
+  readonly choices: readonly { readonly label: string; readonly strong?: boolean; run(): void }[];
+}
+
 /** What the window has to tell besides the results. */
 export interface Notice {
   /** A file that was not opened, and everything that is wrong with it. */
   readonly refused: { readonly name: string; readonly problems: readonly Problem[] } | undefined;
-  /** Something that would throw unsaved edits away, waiting for a yes. */
-  readonly asking: { readonly proceed: () => void } | undefined;
+  /** A question that must be answered before anything else. */
+  readonly asking: Question | undefined;
   /** The key help is open. */
   readonly help: boolean;
   /** A figure of the form that is to be brought into sight; a new object each time. */

@@ -1,0 +1,62 @@
+import { takeText } from '../app/take.ts';
+import type { Workbench } from '../app/workbench.ts';
+import { wholeFileProblem } from '../documents/admit.ts';
+import { type Beginning, begin } from './begin.ts';
+import { Keeper } from './keeper.ts';
+import { isLink, linkedIn } from './link.ts';
+
+/** A name that nothing has had: random, because two tabs may ask at once. */
+function fresh(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(12));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+function later(ms: number, then: () => void): () => void {
+  const id = setTimeout(then, ms);
+  return () => clearTimeout(id);
+}
+
+/** Tells that a link was no good; what is open stays open. */
+function refuse({ notices }: Workbench, says: string): void {
+  notices.setState({ refused: { name: 'The link', problems: wholeFileProblem(says) } });
+}
+
+/** Opens the scenario of a link that was put into the address of a window that is open already. */
+async function takeLink(bench: Workbench): Promise<void> {
+  if (!isLink(location.hash)) return;
+  const linked = await linkedIn(location.hash);
+  forgetLink();
+  if (linked.ok) takeText(bench, linked.name, linked.text);
+  else refuse(bench, linked.says);
+}
+
+/** Takes the scenario out of the address: a reload shows the document as it was changed, not the link again. */
+function forgetLink(): void {
+  if (isLink(location.hash)) history.replaceState(history.state, '', location.pathname + location.search);
+}
+
+function listen(bench: Workbench, keeper: Keeper): void {
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void keeper.flush();
+    else keeper.come();
+  });
+  window.addEventListener('pagehide', () => keeper.leave());
+  window.addEventListener('pageshow', () => keeper.come());
+  window.addEventListener('focus', () => keeper.come());
+  window.addEventListener('hashchange', () => void takeLink(bench));
+}
+
+/**
+ * Begins to keep what is open in the window.
+ * @param found what was found in the browser's database already; on a first visit it is only opened here
+ */
+export async function startKeeping(bench: Workbench, found: Beginning | undefined): Promise<Keeper> {
+  const beginning = found ?? (await begin('', {}));
+  const { documents, keeping, desk } = bench;
+  const drawn = () => desk.state().drawn;
+  const keeper = new Keeper({ documents, keeping, drawn, fresh, later, now: () => Date.now() }, beginning);
+  if (beginning.refused !== undefined) refuse(bench, beginning.refused);
+  forgetLink();
+  listen(bench, keeper);
+  return keeper;
+}
