@@ -164,8 +164,7 @@ export function carriedBy({ parents }: Pick<Carriage, 'parents'>, name: string):
 /** Points tied to a place: at the same place on the same parts, directly or through others; the point itself first. */
 export function tiedTo({ points, tolerance }: Carriage, point: Placed): readonly Placed[] {
   const near = points.filter(
-    (other) =>
-      other.role !== 'line' && other.role !== 'mark' && distance(other.at, point.at) <= tolerance,
+    (other) => other.role !== 'line' && other.role !== 'mark' && distance(other.at, point.at) <= tolerance,
   );
   const tied: Placed[] = [point];
   for (let i = 0; i < tied.length; i++) {

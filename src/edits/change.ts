@@ -33,11 +33,11 @@ export function renameEntry(document: Json, path: Path, name: string): Edit {
   const wanted = name.trim();
   if (list === undefined || key === undefined || valueAt(document, entry) === undefined)
     return declined(document, says, pathText(entry), 'has no name');
-  if (wanted === '') return declined(document, says, pathText([...entry, key]), 'a name needs at least one letter');
+  if (wanted === '')
+    return declined(document, says, pathText([...entry, key]), 'a name needs at least one letter');
   if (wanted === was) return edited(document, document, says);
   const free = key === 'title' ? wanted.slice(0, 60) : freeName(wanted, takenIn(document, list.path));
-  const remarks: Remark[] =
-    free === wanted ? [] : [changedName(pathText([...entry, key]), wanted, free)];
+  const remarks: Remark[] = free === wanted ? [] : [changedName(pathText([...entry, key]), wanted, free)];
   const to = namedIn(list.path);
   const followed = was === undefined || to === undefined ? document : renamed(document, to, was, free);
   const after = put(followed, [...entry, key], free) ?? document;

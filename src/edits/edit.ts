@@ -54,7 +54,12 @@ export interface Aside {
 }
 
 /** The edit that turned `before` into `document`; problems that are new are looked for when the remarks are read. */
-export function edited(before: Json, document: Json, says: string, { remarks = [], select }: Aside = {}): Edit {
+export function edited(
+  before: Json,
+  document: Json,
+  says: string,
+  { remarks = [], select }: Aside = {},
+): Edit {
   let found: readonly Remark[] | undefined;
   return {
     says,

@@ -1,5 +1,12 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
-import { type Dimension, dimensions, parseQuantity, shownUnit, toUnit, fromUnit } from '../../shared/units.ts';
+import {
+  type Dimension,
+  dimensions,
+  fromUnit,
+  parseQuantity,
+  shownUnit,
+  toUnit,
+} from '../../shared/units.ts';
 import { isObject, type Json } from '../documents/json.ts';
 
 /** A figure of a document in SI; undefined when it is none of this dimension. */
@@ -63,7 +70,8 @@ export function writeFigure(si: number, was: Json | undefined, dimension: Dimens
   return now !== undefined && sameFigure(now, fromUnit(number, unit)) ? (was as string) : `${number} ${unit}`;
 }
 
-const sameFigure = (a: number, b: number): boolean => Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
+const sameFigure = (a: number, b: number): boolean =>
+  Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));
 
 /** A point as it goes into the document; everything beside x and z stays. */
 export function writePoint(at: Vec2, was: Json | undefined, grid: number): Json {

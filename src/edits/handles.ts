@@ -41,7 +41,12 @@ function ofStop(carriage: Carriage, name: string, upward: 1 | -1): Turning | und
   );
   const at = end ?? add(joint.anchor, { x: REACH * carriage.size, z: 0 });
   const sense = (joint.sign * upward) as 1 | -1;
-  return { about: joint.anchor, zero: directionOf(joint.anchor, at), sense, reach: distance(joint.anchor, at) };
+  return {
+    about: joint.anchor,
+    zero: directionOf(joint.anchor, at),
+    sense,
+    reach: distance(joint.anchor, at),
+  };
 }
 
 /** An angle of an entry with one place: `zero` is where its figure is 0. */

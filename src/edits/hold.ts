@@ -1,7 +1,7 @@
 import { add, distance, scale, sub, turn, type Vec2 } from '../../shared/geometry/vec.ts';
 import { pathText } from '../../shared/path.ts';
-import type { Rod } from '../../sim/mechanism/mechanism.ts';
 import { formatQuantity } from '../../shared/units.ts';
+import type { Rod } from '../../sim/mechanism/mechanism.ts';
 import { type Carriage, carriedBy, jointOf, type Placed, pointsWith, tiedTo } from './carriage.ts';
 import type { Remark } from './edit.ts';
 import type { Places } from './places.ts';
@@ -46,7 +46,9 @@ function turned(carriage: Carriage, places: Places, { rod }: Ends, fixed: Placed
   if (joint?.kind !== 'hinge') return false;
   const names = carriedBy(carriage, carrier);
   if (fixed.on.some((name) => names.has(name))) return false;
-  const pivot = carriage.points.find(({ member, role }) => member === carrier && (role === 'pivot' || role === 'seat'));
+  const pivot = carriage.points.find(
+    ({ member, role }) => member === carrier && (role === 'pivot' || role === 'seat'),
+  );
   if (pivot === undefined) return false;
   const hinge = placeOf(places, pivot);
   const goal = meeting(hinge, distance(joint.anchor, free.at), placeOf(places, fixed), rod.length, free.at);

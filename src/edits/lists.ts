@@ -68,8 +68,7 @@ export function nameAt(document: Json, entry: Path): string | undefined {
 }
 
 /** 'torquePerWheel' → 'torque per wheel'. */
-export const wordsOf = (key: string): string =>
-  key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+export const wordsOf = (key: string): string => key.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 /** What an entry is called in the names of edits: 'rear-arm', 'wheel front', 'outline 2', 'belly'. */
 export function titleOf(document: Json, entry: Path): string {

@@ -69,14 +69,18 @@ function pointsOfEntry(document: Json, carriage: Carriage, entry: Path): readonl
   const names = carriedBy(carriage, name);
   const parent = carriage.parents.get(name) ?? 'chassis';
   const along = [...own, ...pointsWith(carriage, name)];
-  const entries = new Set(along.filter(({ role }) => role === 'rider' || role === 'end').map((p) => pathText(p.entry)));
+  const entries = new Set(
+    along.filter(({ role }) => role === 'rider' || role === 'end').map((p) => pathText(p.entry)),
+  );
   // A spring or a rod between the member and what it hangs on goes along with both ends.
   const feet = carriage.points.filter(
     (p) => entries.has(pathText(p.entry)) && p.on.every((on) => on === parent || names.has(on)),
   );
   const hung = own
     .filter(({ role }) => role === 'pivot' || role === 'seat')
-    .flatMap((pin) => tiedTo(carriage, pin).filter(({ role, member }) => role === 'own' && member === parent));
+    .flatMap((pin) =>
+      tiedTo(carriage, pin).filter(({ role, member }) => role === 'own' && member === parent),
+    );
   return [...along, ...feet, ...hung];
 }
 
@@ -101,7 +105,9 @@ const ANGLE_GRID = Math.PI / 18_000;
 export function turnAngle(document: Json, path: Path, to: number): Edit {
   const says = `turn ${labelOf(document, path)}`;
   const was = valueAt(document, path);
-  const after = Number.isFinite(to) ? put(document, path, writeFigure(to, was, 'angle', ANGLE_GRID)) : undefined;
+  const after = Number.isFinite(to)
+    ? put(document, path, writeFigure(to, was, 'angle', ANGLE_GRID))
+    : undefined;
   return after === undefined
     ? declined(document, says, pathText(path), 'there is no such angle')
     : edited(document, after, says);

@@ -8,7 +8,12 @@ const LONGEST = 60;
 /** Names that the entries of a list may not have: those of the list; members and wheels share theirs, and 'chassis'. */
 export function takenIn(document: Json, list: Path): ReadonlySet<string> {
   const shared = list[0] === 'vehicle' && (list[1] === 'members' || list[1] === 'wheels');
-  const lists = shared ? [['vehicle', 'members'], ['vehicle', 'wheels']] : [list];
+  const lists = shared
+    ? [
+        ['vehicle', 'members'],
+        ['vehicle', 'wheels'],
+      ]
+    : [list];
   const key = listOf(list)?.names ?? 'name';
   const names = lists.flatMap((path) =>
     entriesAt(document, path).flatMap(({ value }) => {

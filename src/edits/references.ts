@@ -16,6 +16,8 @@ export interface ReferenceField {
   readonly gone: 'name' | 'holder' | 'entry';
   /** What goes with the last name of a list: nothing (it stays empty), the field, or the object that holds it. */
   readonly empty?: 'field' | 'holder';
+  /** Whether the name of a copy joins the list beside that of the original. */
+  readonly copiesJoin?: true;
 }
 
 /**
@@ -29,7 +31,14 @@ export const referenceFields: readonly ReferenceField[] = [
   { key: 'reaction', to: 'member', within: ['vehicle', 'wheels'], stands: 'alone', gone: 'name' },
   { key: 'train', to: 'member', within: ['vehicle', 'wheels'], stands: 'alone', gone: 'holder' },
   { key: 'motorOn', to: 'member', within: ['vehicle', 'wheels'], stands: 'alone', gone: 'name' },
-  { key: 'driven', to: 'wheel', within: ['vehicle', 'drive'], stands: 'listed', gone: 'name' },
+  {
+    key: 'driven',
+    to: 'wheel',
+    within: ['vehicle', 'drive'],
+    stands: 'listed',
+    gone: 'name',
+    copiesJoin: true,
+  },
   ...(['locked', 'open', 'motors'] as const).map(
     (key): ReferenceField => ({
       key,
@@ -38,10 +47,26 @@ export const referenceFields: readonly ReferenceField[] = [
       stands: 'listed',
       gone: 'name',
       empty: 'holder',
+      copiesJoin: true,
     }),
   ),
-  { key: 'setBy', to: 'element', within: ['vehicle', 'rideHeight'], stands: 'listed', gone: 'name', empty: 'holder' },
-  { key: 'from', to: 'part', within: ['vehicle', 'driveline'], stands: 'either', gone: 'name', empty: 'field' },
+  {
+    key: 'setBy',
+    to: 'element',
+    within: ['vehicle', 'rideHeight'],
+    stands: 'listed',
+    gone: 'name',
+    empty: 'holder',
+    copiesJoin: true,
+  },
+  {
+    key: 'from',
+    to: 'part',
+    within: ['vehicle', 'driveline'],
+    stands: 'either',
+    gone: 'name',
+    empty: 'field',
+  },
   { key: 'wheels', to: 'wheel', within: ['vehicle', 'driveline'], stands: 'listed', gone: 'name' },
   { key: 'wheels', to: 'wheel', within: ['criteria'], stands: 'listed', gone: 'name', empty: 'holder' },
   { key: 'members', to: 'member', within: ['criteria'], stands: 'listed', gone: 'name', empty: 'holder' },
@@ -73,7 +98,7 @@ const naming = ['vehicle', 'run', 'criteria'] as const;
 /** Calls `found` for each text below a value. */
 function texts(value: Json, path: Path, found: (path: Path, text: string) => void): void {
   if (typeof value === 'string') found(path, value);
-  else if (isList(value)) value.forEach((inner, i) => texts(inner, [...path, i], found));
+  else if (isList(value)) for (const [i, inner] of value.entries()) texts(inner, [...path, i], found);
   else if (isObject(value))
     for (const [key, inner] of Object.entries(value)) texts(inner, [...path, key], found);
 }

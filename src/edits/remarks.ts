@@ -11,7 +11,8 @@ const problemsOf = (document: Json): readonly Problem[] =>
   readScenario(document, { file: () => undefined }).problems;
 
 /** A sentence of a problem with its hint. */
-const sentence = ({ message, hint }: Problem): string => (hint === undefined ? message : `${message}: ${hint}`);
+const sentence = ({ message, hint }: Problem): string =>
+  hint === undefined ? message : `${message}: ${hint}`;
 
 /** Problems of a document that the one before it did not have. */
 export function newProblems(before: Json, after: Json): readonly Remark[] {

@@ -27,7 +27,10 @@ export const means = (names: ReadonlySet<string>, { field, name }: Reference): b
   names.has(keyOf(field.to, name));
 
 /** An entry and all that cannot be without it, in the order in which they were found. */
-function goingWith(document: Json, entry: Path): { readonly entries: readonly Path[]; readonly names: ReadonlySet<string> } {
+function goingWith(
+  document: Json,
+  entry: Path,
+): { readonly entries: readonly Path[]; readonly names: ReadonlySet<string> } {
   const entries = new Map([[pathText(entry), entry]]);
   const names = new Set([referredAs(document, entry)].filter((name) => name !== undefined));
   const references = referencesOf(document).filter(({ field }) => field.gone === 'entry');

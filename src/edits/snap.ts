@@ -48,8 +48,10 @@ export function snap(to: Vec2, { pitch = 0, origin = { x: 0, z: 0 }, points, rea
   const grid = { x: onGrid(to.x, origin.x), z: onGrid(to.z, origin.z) };
   const level = nearest(points, (p) => Math.abs(p.z - to.z), reach);
   const upright = nearest(points, (p) => Math.abs(p.x - to.x), reach);
-  const isLevel = level !== undefined && (upright === undefined || Math.abs(level.z - to.z) <= Math.abs(upright.x - to.x));
+  const isLevel =
+    level !== undefined && (upright === undefined || Math.abs(level.z - to.z) <= Math.abs(upright.x - to.x));
   if (isLevel) return { at: { x: upright?.x ?? grid.x, z: level.z }, to: 'level', with: level };
-  if (upright !== undefined) return { at: { x: upright.x, z: level?.z ?? grid.z }, to: 'upright', with: upright };
+  if (upright !== undefined)
+    return { at: { x: upright.x, z: level?.z ?? grid.z }, to: 'upright', with: upright };
   return pitch > 0 ? { at: grid, to: 'grid' } : { at: to };
 }

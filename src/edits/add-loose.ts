@@ -1,0 +1,116 @@
+import { distance, type Vec2 } from '../../shared/geometry/vec.ts';
+import { isObject, type Json } from '../documents/json.ts';
+import { readFigure, readPoint, roundFigure, writePoint } from './figures.ts';
+import { entriesAt } from './lists.ts';
+import type { Proportions } from './proportions.ts';
+import { freeEnds, nearestTo, roomForAxle } from './room.ts';
+import type { Site } from './site.ts';
+
+const millimetres = { x: '0 mm', z: '0 mm' } as const;
+
+/** A point of a new entry as it goes into the document. */
+const pointAt = (at: Vec2, { carriage }: Site): Json => writePoint(at, millimetres, carriage.grid);
+
+/** Radial rate of a tyre, N/m, that its share of the weight presses in by a twelfth of its radius: common practice, no source. */
+export const tyreRate = (load: number, radius: number): number => (12 * load) / radius;
+
+/** Figures of a wheel for a vehicle that has none. */
+export function wheelFigures({ radius, mass, axles }: Proportions): { readonly [key: string]: Json } {
+  const load = (mass * 9.81) / (2 * axles);
+  return {
+    radius: roundFigure(radius, 'length', 4),
+    width: roundFigure(0.75 * radius, 'length'),
+    count: 2,
+    massPerWheel: roundFigure(0.025 * mass, 'mass'),
+    tyre: {
+      stiffnessPerWheel: roundFigure(tyreRate(load, radius), 'stiffness'),
+      damping: 0.8,
+      grip: 0.8,
+      rolling: 0.02,
+    },
+  };
+}
+
+/** An axle line like the last one, at a free end of a member near by, else on the chassis where there is room. */
+function wheel(site: Site): Json {
+  const { document, carriage, proportions, at } = site;
+  const like = entriesAt(document, ['vehicle', 'wheels']).at(-1)?.value;
+  const {
+    name: _name,
+    on: _on,
+    at: _at,
+    reaction: _reaction,
+    ...figures
+  } = like ?? wheelFigures(proportions);
+  const reach = at === undefined ? undefined : 0.5 * proportions.radius;
+  const end = nearestTo(freeEnds(carriage), (point) => point.at, at, reach);
+  const hub = end?.at ?? at ?? roomForAxle(document, proportions);
+  const on = end?.on[0];
+  return { ...(on === undefined ? {} : { on }), at: pointAt(hub, site), ...figures };
+}
+
+/** Centre of the mass items, m. */
+function centreOf(document: Json): Vec2 | undefined {
+  const items = entriesAt(document, ['vehicle', 'masses']).flatMap(({ value }) => {
+    const at = readPoint(value.at);
+    const mass = readFigure(value.mass, 'mass');
+    return at === undefined || mass === undefined ? [] : [{ at, mass }];
+  });
+  const all = items.reduce((sum, { mass }) => sum + mass, 0);
+  if (!(all > 0)) return undefined;
+  const mean = (key: 'x' | 'z') => items.reduce((sum, { at, mass }) => sum + at[key] * mass, 0) / all;
+  return { x: mean('x'), z: mean('z') };
+}
+
+/** A twentieth of the vehicle's mass: in its centre, or where it was put, on the chassis or on the member whose end is there. */
+function massItem(site: Site): Json {
+  const { document, carriage, proportions, at } = site;
+  const on = carriage.points.find(
+    ({ role, at: place }) =>
+      at !== undefined && (role === 'own' || role === 'seat') && distance(place, at) <= carriage.tolerance,
+  )?.member;
+  const place = at ?? centreOf(document) ?? { x: 0, z: 2 * proportions.radius };
+  return {
+    ...(on === undefined ? {} : { on }),
+    mass: roundFigure(0.05 * proportions.mass, 'mass'),
+    at: pointAt(place, site),
+  };
+}
+
+/** A box two wheels long and one high, above the place or above the wheels. */
+function outline(site: Site): Json {
+  const { radius } = site.proportions;
+  const { x, z } = site.at ?? { x: centreOf(site.document)?.x ?? 0, z: 2 * radius };
+  const corners = [
+    [-2, 0],
+    [2, 0],
+    [2, 2],
+    [-2, 2],
+  ] as const;
+  return { points: corners.map(([i, k]) => pointAt({ x: x + i * radius, z: z + k * radius }, site)) };
+}
+
+/** A fifth of the weight, forward, at the front of the chassis or where it was put. */
+function pull(site: Site): Json {
+  const { proportions, carriage, at } = site;
+  const front = Math.max(0, ...carriage.points.filter(({ role }) => role === 'hub').map((hub) => hub.at.x));
+  return {
+    at: pointAt(at ?? { x: front + proportions.radius, z: 1.5 * proportions.radius }, site),
+    force: roundFigure(0.2 * proportions.mass * 9.81, 'force'),
+    angle: '0 deg',
+  };
+}
+
+/** Entries of lists without kinds: one maker each. */
+const makers: Readonly<Record<string, (site: Site) => Json>> = {
+  wheels: wheel,
+  masses: massItem,
+  outlines: outline,
+  pulls: pull,
+};
+
+/** A new entry of a list without kinds; undefined for another list. */
+export function loose(site: Site, list: string): Json | undefined {
+  const made = Object.hasOwn(makers, list) ? makers[list]?.(site) : undefined;
+  return made !== undefined && isObject(made) ? made : undefined;
+}

@@ -1,0 +1,110 @@
+import type { Vec2 } from '../../shared/geometry/vec.ts';
+import { type Path, pathText } from '../../shared/path.ts';
+import { isList, isObject, type Json, valueAt, withValue } from '../documents/json.ts';
+import { placeElement } from './add-element.ts';
+import { loose } from './add-loose.ts';
+import { placeMember } from './add-member.ts';
+import { placePart } from './add-part.ts';
+import { carriageOf } from './carriage.ts';
+import { declined, type Edit, edited } from './edit.ts';
+import { entryLists } from './lists.ts';
+import { freeName, takenIn } from './names.ts';
+import { proportionsOf } from './proportions.ts';
+import { appended } from './put.ts';
+import { referencesIn } from './references.ts';
+import { kindsFor, sampleFor } from './sample.ts';
+import type { Site } from './site.ts';
+import { without } from './strip.ts';
+
+/** How each list's new entry finds its place; lists that are not here take the sample as it is. */
+const placing: Readonly<Record<string, (site: Site, entry: Json) => Json>> = {
+  members: placeMember,
+  elements: placeElement,
+  parts: placePart,
+};
+
+/** The new entry before it has a name. */
+function fresh(site: Site, list: Path, kind: string | undefined): Json | undefined {
+  const kinds = kindsFor(list);
+  const last = String(list.at(-1));
+  if (kinds.length === 0) return loose(site, last);
+  const addable = kinds.find((k) => k.kind === kind) ?? (kind === undefined ? kinds[0] : undefined);
+  if (addable === undefined) return undefined;
+  const sample = sampleFor(site.document, list, addable, site.proportions);
+  return Object.hasOwn(placing, last) ? (placing[last]?.(site, sample) ?? sample) : sample;
+}
+
+/** What a new entry is called before a number is put behind it. */
+const nameFor = (noun: string, kind: string | undefined): string =>
+  kind === undefined ? noun : noun === 'member' ? kind : kind.replaceAll('-', ' ');
+
+/** An entry with its name first, as people write it. */
+function named(
+  document: Json,
+  list: Path,
+  noun: string,
+  names: 'name' | 'title' | undefined,
+  entry: Json,
+): Json {
+  if (names !== 'name' || !isObject(entry)) return entry;
+  const wanted =
+    typeof entry.name === 'string'
+      ? entry.name
+      : nameFor(noun, typeof entry.kind === 'string' ? entry.kind : undefined);
+  return { ...{ name: freeName(wanted, takenIn(document, list)) }, ...withoutName(entry) };
+}
+
+function withoutName(entry: { readonly [key: string]: Json }): { readonly [key: string]: Json } {
+  const { name: _name, ...rest } = entry;
+  return rest;
+}
+
+/** A new wheel joins the root of a sharing tree where every wheel is driven: the tree has to name it. */
+function joinedTree(document: Json, list: Path, entry: Json): Json {
+  const driven = valueAt(document, ['vehicle', 'drive', 'driven']);
+  const tree = valueAt(document, ['vehicle', 'drive', 'sharing']);
+  if (list.at(-1) !== 'wheels' || (driven !== undefined && driven !== 'all') || !isObject(tree))
+    return document;
+  const [branch] = Object.entries(tree);
+  if (branch === undefined || !isList(branch[1]) || !isObject(entry)) return document;
+  return withValue(document, ['vehicle', 'drive', 'sharing', branch[0]], [...branch[1], entry.name ?? '']);
+}
+
+/** The document without names that nothing has in an entry of criteria: a sample may name wheels of another vehicle. */
+function withKnownNames(document: Json, path: Path): Json {
+  if (path[0] !== 'criteria') return document;
+  const unknown = referencesIn(valueAt(document, path) ?? null, path).filter(({ field, name }) => {
+    const lists = field.to === 'wheel' ? ['vehicle', 'wheels'] : ['vehicle', 'members'];
+    const entries = valueAt(document, lists);
+    return !isList(entries) || !entries.some((entry) => isObject(entry) && entry.name === name);
+  });
+  return without(
+    document,
+    unknown.map((reference) => reference.path.slice(0, -1)),
+  );
+}
+
+/**
+ * Adds an entry to a list: the kind's worked instance, its figures as large as suits the vehicle, hung on what fits, under
+ * a name of its own. It lies at `at` (m, drawing), or where there is room. Remarks tell what it still lacks.
+ */
+export function addEntry(document: Json, list: Path, kind?: string, at?: Vec2): Edit {
+  const known = entryLists.find(({ path }) => pathText(path) === pathText(list));
+  const says = `add ${kind === undefined ? (known?.noun ?? 'entry') : kind.replaceAll('-', ' ')}`;
+  if (known === undefined || !isObject(document))
+    return declined(document, says, pathText(list), 'is no list that takes entries');
+  const site: Site = {
+    document,
+    carriage: carriageOf(document),
+    proportions: proportionsOf(document),
+    ...(at === undefined ? {} : { at }),
+  };
+  const made = fresh(site, list, kind);
+  if (made === undefined)
+    return declined(document, says, pathText(list), `there is no kind called '${kind}'`);
+  const entry = named(document, list, known.noun, known.names, made);
+  const was = valueAt(document, list);
+  const path = [...list, isList(was) ? was.length : 0];
+  const after = withKnownNames(joinedTree(appended(document, list, [entry]), list, entry), path);
+  return edited(document, after, says, { select: path });
+}
