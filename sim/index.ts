@@ -15,6 +15,7 @@ import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
 export { chooseMeasure } from './studies/choice.ts';
+export { chainOf } from './driveline/chain.ts';
 export { Field, type MapAsk, type MapPoint, mapOver, type Tile } from './studies/map.ts';
 export { type Influences, influencesOf } from './studies/matters.ts';
 export { pivotsOf } from './studies/pivots.ts';

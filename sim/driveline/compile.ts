@@ -2,6 +2,7 @@ import { didYouMean } from '../../shared/near.ts';
 import type { Problems } from '../../shared/problem.ts';
 import type { Scenario } from '../scenario/schema.ts';
 import type { Driveline, DrivePart, ShaftEnd } from './driveline.ts';
+import { withAngles } from './joints.ts';
 import type { PartKind, PartLaw } from './part.ts';
 import { ratingOf } from './rating.ts';
 import { partKinds } from './registry.ts';
@@ -14,6 +15,8 @@ export type PartEntry = DrivelineEntry['parts'][number];
 export interface Fitting {
   /** Names of all axle lines, in their order. */
   readonly wheels: readonly string[];
+  /** Member that carries each of them, or 'chassis'. */
+  readonly carriers: readonly string[];
   /** Body by member name, 'chassis' included. */
   readonly bodyOf: ReadonlyMap<string, number>;
   readonly problems: Problems;
@@ -38,7 +41,8 @@ export function compileDriveline(entry: DrivelineEntry, fitting: Fitting): Drive
     parts.push(partOf(part, index, inputs, parts, fitting));
   }
   const outputs = parts.map((_, p) => parts.flatMap((other, o) => (other.inputs.includes(p) ? [o] : [])));
-  const whole = parts.map((part, p) => ({ ...part, outputs: outputs[p] ?? [] }));
+  const joined = parts.map((part, p) => ({ ...part, outputs: outputs[p] ?? [] }));
+  const whole = withAngles(joined, fitting);
   const lastPart = fitting.wheels.map((_, w) => whole.findIndex((part) => part.wheels.includes(w)));
   return { parts: whole, lastPart, supply: entry.battery };
 }
@@ -52,7 +56,7 @@ function partOf(
   index: number,
   inputs: readonly number[],
   before: readonly DrivePart[],
-  { wheels, bodyOf, problems }: Fitting,
+  { wheels, carriers, bodyOf, problems }: Fitting,
 ): DrivePart {
   const kind = kindOf(part);
   const law: PartLaw = kind.law(part as never);
@@ -64,6 +68,7 @@ function partOf(
     return w < 0 ? [] : [w];
   });
   const rating = part.rating === undefined ? kind.rating?.(part as never) : ratingOf(part.rating);
+  const home = kind.onCarrier ? carriers[turned[0] ?? -1] : undefined;
   const other = axisIn === 'across' ? 'lengthwise' : 'across';
   return {
     name: part.name,
@@ -73,7 +78,7 @@ function partOf(
     inputs,
     outputs: [],
     wheels: turned,
-    body: bodyNamed(part.on, `${path}.on`, bodyOf, problems),
+    body: bodyNamed(part.on ?? home ?? 'chassis', `${path}.on`, bodyOf, problems),
     at: part.at,
     count: part.count,
     mass: part.mass * part.count,
@@ -82,6 +87,7 @@ function partOf(
     axisIn,
     axisOut: law.turnsCorner ? other : axisIn,
     ends: endsOf(part, path, bodyOf, problems),
+    angledBy: undefined,
   };
 }
 

@@ -8,7 +8,7 @@ export interface Driveline {
   readonly parts: readonly DrivePart[];
   /** For each axle line of the vehicle, the part that turns it; −1 where nothing does. */
   readonly lastPart: readonly number[];
-  /** For each axle line, the parts from the one that turns it up to a source. */
+  /** What feeds the motors, where the document says so. */
   readonly supply: Supply | undefined;
 }
 
@@ -39,7 +39,23 @@ export interface DrivePart {
   readonly axisOut: 'lengthwise' | 'across';
   /** Ends of a shaft, drawn points on bodies. */
   readonly ends: readonly [ShaftEnd, ShaftEnd] | undefined;
+  /** Joints: what their angle follows from; undefined where nothing says it. */
+  readonly angledBy: AngledBy | undefined;
 }
+
+/** What the angle of a joint follows from: a shaft against a body's own shaft, two shafts, or a figure, rad. */
+export type AngledBy =
+  | { readonly kind: 'fixed'; readonly angle: number }
+  | { readonly kind: 'shafts'; readonly shaft: number; readonly other: number }
+  | {
+      readonly kind: 'body';
+      readonly shaft: number;
+      readonly body: number;
+      /** Direction of the body's own shaft as drawn: cosine and sine against the level; across the vehicle. */
+      readonly cos: number;
+      readonly sin: number;
+      readonly across: boolean;
+    };
 
 export interface ShaftEnd {
   readonly body: number;

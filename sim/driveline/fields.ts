@@ -13,7 +13,9 @@ export const partFields = {
     .max(16)
     .default([])
     .meta({ description: 'Axle lines that its output turns.' }),
-  on: nameOf("Member that holds it, or 'chassis'.").default('chassis'),
+  on: nameOf(
+    "Member that holds it, or 'chassis'. When left out: the chassis; for a hub reduction the carrier of its wheels.",
+  ).optional(),
   at: point('Where it sits, its centre of mass in the drawing.').optional(),
   mass: quantity('mass', 'Mass of ONE; 0 when a mass item has it already.', { least: 0, most: 1e6 }).default(
     0,

@@ -23,8 +23,9 @@ export interface PartLaw {
   /** Passes torque in the driving direction only. */
   readonly oneWay?: true;
   readonly motor?: MotorLaw;
-  /** Where its angle comes from, and what the angle does; shafts and their joints have it. */
   readonly angled?: Angled;
+  /** Shafts: how far their ends lie apart across the vehicle, m. */
+  readonly reach?: number;
   /** Twist stiffness of its shaft, N·m/rad. */
   readonly stiffness?: number;
   /** Pulls a rope instead of turning wheels. */
@@ -65,12 +66,18 @@ export interface MotorLaw {
   readonly curve?: readonly { readonly speed: number; readonly torque: number }[];
 }
 
-/** A joint's or shaft's angle in a pose, and what it does to torque and rating. */
+/** A joint that bends: where its angle comes from, and what the angle does. */
 export interface Angled {
-  /** Names of shaft part and body whose directions are compared, or the shaft whose own inclination counts. */
+  /** `cardan`: torque and speed ripple over a turn; `constant`: they don't. */
+  readonly joint: 'cardan' | 'constant';
+  /** Shaft on one side, by name: the nearest one with two ends when undefined. */
   readonly shaft?: string;
-  /** `cardan`: output torque and speed ripple by cos β; `constant`: none. */
-  readonly joint?: 'cardan' | 'constant';
+  /** The other side: another shaft by name, or a body with its own shaft at a drawn angle (rad, nose-up). */
+  readonly against?: { readonly shaft: string } | { readonly on?: string; readonly angle: number };
+  /** An angle that stays, rad. */
+  readonly fixed?: number;
+  /** Angle of the yoke towards the wheels against the next joint's, rad; 0: aligned, so that a pair cancels out. */
+  readonly phase: number;
   /** Angle that it can take, rad. */
   readonly mostAngle?: number;
   /** Rating at an angle over the rating straight, 0 to 1. `angle` in rad, never below 0. */
@@ -93,6 +100,8 @@ export interface PartKind<S extends z.ZodObject = z.ZodObject> {
   /** Rating that follows from the kind's own fields, where the part has no `rating` of its own. */
   rating?(params: z.output<S>): Rating | undefined;
   readonly sample: z.input<S>;
+  /** Sits on the carrier of its wheels when the document says nothing. */
+  readonly onCarrier?: true;
 }
 
 export type PartSort = 'motor' | 'gear' | 'shaft' | 'joint' | 'differential' | 'clutch' | 'winch';

@@ -47,6 +47,7 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
       wheels: vehicle.wheels.map((w) => w.name),
       bodyOf: tree.bodyOf,
       problems: tree.problems,
+      carriers: vehicle.wheels.map((w) => w.on),
     });
   const wheels = driven(wheelsOf(vehicle, tree, gravity), driveline);
   const bodies = bodiesOf(vehicle, tree, wheels, driveline);

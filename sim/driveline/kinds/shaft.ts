@@ -22,11 +22,19 @@ export const shaft = definePart({
       above: 0,
       most: 100,
     }).optional(),
+    offset: quantity('length', 'How far its ends lie apart across the vehicle, for a lengthwise shaft.', {
+      least: 0,
+      most: 100,
+    }).default(0),
     stiffness: quantity('torsionStiffness', 'Twist stiffness of ONE shaft.', {
       above: 0,
       most: 1e12,
     }).optional(),
   }),
-  law: ({ stiffness }) => ({ ...straightThrough, ...(stiffness === undefined ? {} : { stiffness }) }),
+  law: ({ length, offset, stiffness }) => ({
+    ...straightThrough,
+    reach: length ?? offset,
+    ...(stiffness === undefined ? {} : { stiffness }),
+  }),
   sample: {},
 });
