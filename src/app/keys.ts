@@ -18,8 +18,9 @@ export interface KeyRow {
 const STRIDE = 10;
 
 /** Closes the list of keys; without it, calls the run off. */
-function giveUp({ notices, desk, drag }: Workbench): void {
+function giveUp({ notices, desk, drag, keeping }: Workbench): void {
   if (drag.state().held !== undefined) drag.restore();
+  else if (keeping.getState().view !== undefined) keeping.setState({ view: undefined });
   else if (notices.getState().help) notices.setState({ help: false });
   else if (desk.state().phase.kind === 'running') desk.cancel();
 }

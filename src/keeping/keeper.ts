@@ -13,6 +13,9 @@ import { type Trouble, troubleOf } from './trouble.ts';
 /** How long another tab may take to give a document away before it counts as dead, ms. */
 const ANSWER = 1500;
 
+/** How long a deleted document can be brought back, ms. */
+export const BRING_BACK = 30 * 24 * 3600 * 1000;
+
 /** What the keeper works with. */
 export interface KeeperTools {
   readonly documents: DocumentStore;
@@ -148,6 +151,18 @@ export class Keeper {
     asked?.abort();
     const held = await claimByForce(id);
     if (held !== undefined) await this.open(id, held);
+  }
+
+  /** Deletes for good what was deleted longer ago than `age`, ms. */
+  async clearOut(age: number): Promise<void> {
+    const before = this.#tools.now() - age;
+    try {
+      const heads = (await this.shelf?.heads()) ?? [];
+      const old = heads.filter(({ deleted }) => deleted !== undefined && deleted < before);
+      if (old.length > 0) await this.shelf?.destroy(old.map(({ id }) => id));
+    } catch {
+      // It only makes room; the next visit tries again.
+    }
   }
 
   /** Settles when everything is written, or has failed. */

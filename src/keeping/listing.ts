@@ -6,9 +6,6 @@ import { copyName } from './names.ts';
 import type { Head } from './record.ts';
 import type { Version } from './shelf.ts';
 
-/** How long a deleted document can be brought back, ms. */
-export const BRING_BACK = 30 * 24 * 3600 * 1000;
-
 /** What the list of documents shows. */
 export interface Listing {
   readonly keeper: Keeper;

@@ -1,6 +1,7 @@
 import { takeText } from '../app/take.ts';
 import type { Workbench } from '../app/workbench.ts';
 import { admit, wholeFileProblem } from '../documents/admit.ts';
+import { forFiles } from '../documents/carried.ts';
 import type { Demo } from '../documents/demos.ts';
 import { type Picked, pickFile, readTextFile, rewriteFile, saveFile } from '../documents/files.ts';
 import { isEdited, markSaved, textOf } from '../store/document.ts';
@@ -132,7 +133,7 @@ export async function copyLink(bench: Workbench): Promise<void> {
     say('This browser cannot pack a scenario into a link. Save a file instead.');
     return;
   }
-  const { fragment, fits } = await fragmentOf(name, raw);
+  const { fragment, fits } = await fragmentOf(name, forFiles(raw));
   const inWords = (length: number): string => length.toLocaleString('en');
   if (!fits) {
     keeping.setState({

@@ -115,21 +115,26 @@ export class Shelf {
   writeLeaving(head: Head, plan: Plan): void {
     const tx = this.#database.transaction(['heads', 'bodies', 'steps'], 'readwrite');
     tx.done.catch(() => undefined);
-    for (const each of this.#put(tx, head, plan)) each.catch(() => undefined);
+    this.#put(tx, head, plan);
     tx.commit();
   }
 
   #put(tx: WriteTransaction, head: Head, { body, rows, from, kept }: Plan): readonly Promise<unknown>[] {
     const steps = tx.objectStore('steps');
-    return [
-      steps.delete(allSteps(head.id, from)),
-      steps.delete(
-        IDBKeyRange.bound([head.id, Number.NEGATIVE_INFINITY], [head.id, kept.first], false, true),
-      ),
-      ...rows.map((row) => steps.put(row)),
-      ...(body === undefined ? [] : [tx.objectStore('bodies').put(body)]),
-      tx.objectStore('heads').put(head),
+    const before = IDBKeyRange.bound([head.id, Number.NEGATIVE_INFINITY], [head.id, kept.first], false, true);
+    const requests = [
+      () => steps.delete(allSteps(head.id, from)),
+      () => steps.delete(before),
+      ...rows.map((row) => () => steps.put(row)),
+      ...(body === undefined ? [] : [() => tx.objectStore('bodies').put(body)]),
+      () => tx.objectStore('heads').put(head),
     ];
+    return requests.map((request) => {
+      const asked = request();
+      // One that fails calls the others off: they all end in the one error of the transaction.
+      asked.catch(() => undefined);
+      return asked;
+    });
   }
 
   /** Changes the row of a document that lists show. @returns the row as it now is; undefined when there is none */

@@ -2,7 +2,7 @@ import { takeText } from '../app/take.ts';
 import type { Workbench } from '../app/workbench.ts';
 import { wholeFileProblem } from '../documents/admit.ts';
 import { type Beginning, begin } from './begin.ts';
-import { Keeper } from './keeper.ts';
+import { BRING_BACK, Keeper } from './keeper.ts';
 import { isLink, linkedIn } from './link.ts';
 
 /** A name that nothing has had: random, because two tabs may ask at once. */
@@ -58,5 +58,6 @@ export async function startKeeping(bench: Workbench, found: Beginning | undefine
   if (beginning.refused !== undefined) refuse(bench, beginning.refused);
   forgetLink();
   listen(bench, keeper);
+  void keeper.clearOut(BRING_BACK);
   return keeper;
 }
