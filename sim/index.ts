@@ -16,6 +16,11 @@ import { type Stand, standAt, standWords } from './statics/stand.ts';
 
 export { chooseMeasure } from './studies/choice.ts';
 export { chainOf } from './driveline/chain.ts';
+export { type Performance, performanceOf } from './driveline/performance.ts';
+export { energyWords, type StoredEnergy, storedEnergies } from './strength/energy.ts';
+export { strengthLines } from './strength/lines.ts';
+export { materialSources } from './strength/sources.ts';
+export { chooseMeasure } from './studies/choice.ts';
 export { Field, type MapAsk, type MapPoint, mapOver, type Tile } from './studies/map.ts';
 export { type Influences, influencesOf } from './studies/matters.ts';
 export { pivotsOf } from './studies/pivots.ts';

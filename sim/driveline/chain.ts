@@ -173,7 +173,6 @@ export class DriveChain {
 
   /** Currents of the motors and what the battery makes of them. */
   #feed(sense: 1 | -1): void {
-    const { supply } = this.driveline;
     let power = 0;
     for (let p = 0; p < this.#parts.length; p++) {
       const circuit = this.#circuits[p];
@@ -191,8 +190,14 @@ export class DriveChain {
       power += part.count * Math.max(0, volts * amperes);
     }
     this.supplyPower = power;
-    this.voltage = supply === undefined ? Number.NaN : voltageUnder(power, supply.voltage, supply.resistance);
+    this.voltage = this.voltageUnder(power);
     this.supplyCurrent = power / this.voltage;
+  }
+
+  /** Voltage of the battery under a load of this power (W), V; NaN without a battery. */
+  voltageUnder(power: number): number {
+    const { supply } = this.driveline;
+    return supply === undefined ? Number.NaN : voltageUnder(power, supply.voltage, supply.resistance);
   }
 
   /** What ONE part may carry at its output in the pose solved last, N·m; undefined where nobody knows. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { quantity } from '../../shared/schema/quantity.ts';
+import { estimatedField, estimatedTorque } from '../strength/torque.ts';
 
 /**
  * Torque that ONE part may carry, N·m, at its output. `how`: given by the maker, measured by the builder, or estimated
@@ -42,10 +43,12 @@ const measured = z
   .meta({ description: 'Measured with a lever and a scale on a part that may break; wear eye protection.' });
 
 /** A rating as a document has it. */
-export const ratingField = z.union([torque, z.strictObject({ measured })]).meta({
-  description:
-    'Torque that ONE part may carry at its output: a torque, or {"measured": {"lever", "force"}} from a lever and a scale.',
-});
+export const ratingField = z
+  .union([torque, z.strictObject({ measured }), z.strictObject({ estimated: estimatedField })])
+  .meta({
+    description:
+      'Torque that ONE part may carry at its output: a torque, or {"measured": {"lever", "force"}} from a lever and a scale, or {"estimated": {"material", "section" or "gear"}}.',
+  });
 
 /** Standard gravity, m/s², for scales that show kilograms. Exact by definition (SI brochure). */
 const standardGravity = 9.80665;
@@ -53,6 +56,7 @@ const standardGravity = 9.80665;
 /** A rating of the document in SI. */
 export function ratingOf(field: z.output<typeof ratingField>): Rating {
   if (typeof field === 'number') return { torque: field, how: 'given', spread: 0 };
+  if ('estimated' in field) return { ...estimatedTorque(field.estimated), how: 'estimate' };
   const { lever, force, reading, spread } = field.measured;
   return { torque: lever * (force ?? (reading ?? 0) * standardGravity), how: 'measured', spread };
 }
