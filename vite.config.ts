@@ -136,6 +136,7 @@ export default defineConfig({
       'axe-core',
       'd3-dsv',
       'd3-scale',
+      'idb',
       'ml-matrix',
       'pixi.js',
       'pixi.js/unsafe-eval',

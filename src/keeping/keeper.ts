@@ -52,6 +52,7 @@ export class Keeper {
   shelf: Shelf | undefined;
   #hold: Hold | undefined;
   #wait: AbortController | undefined;
+  #closing: Promise<unknown> = Promise.resolve();
   /** What is about to be opened from the database, so that it isn't kept anew. */
   #coming: Coming | undefined;
 
@@ -96,6 +97,7 @@ export class Keeper {
     const { shelf } = this;
     if (shelf === undefined) return;
     await this.#hold?.flush();
+    await this.#closing;
     const held = force ?? (await claim(id));
     try {
       const [found, handle] = await Promise.all([shelf.find(id), shelf.handle(id).catch(() => undefined)]);
@@ -170,6 +172,11 @@ export class Keeper {
     await this.#hold?.flush();
   }
 
+  /** Settles when the documents that were open before are written and let go. */
+  async settled(): Promise<void> {
+    await this.#closing;
+  }
+
   /** The page is being left. */
   leave(): void {
     this.#hold?.leave();
@@ -229,7 +236,9 @@ export class Keeper {
       reading: false,
       trouble: this.shelf === undefined ? trouble : undefined,
     }));
-    void before?.close().then(() => this.changed());
+    this.#closing = Promise.all([this.#closing, before?.close()]).then(() => {
+      if (before !== undefined) this.changed();
+    });
     const isComing = coming !== undefined && coming.found.head.id === now.id;
     if (isComing) this.#takeUp(coming);
     else {

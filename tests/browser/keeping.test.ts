@@ -18,6 +18,7 @@ import {
 import { createKeepingStore } from '../../src/store/keeping.ts';
 
 let count = 0;
+let windows: ReturnType<typeof windowOf>[] = [];
 
 /** One window: its store of the open document, and what keeps it. */
 function windowOf(beginning: Beginning) {
@@ -42,7 +43,9 @@ function windowOf(beginning: Beginning) {
     },
     beginning,
   );
-  return { documents, keeping, keeper };
+  const made = { documents, keeping, keeper };
+  windows.push(made);
+  return made;
 }
 
 const newWindow = async () => windowOf(await begin('', {}));
@@ -59,11 +62,7 @@ async function opened() {
 async function reopened(before: Awaited<ReturnType<typeof opened>>) {
   await before.keeper.flush();
   openDocument(before.documents, 'other.json', '{}', {}, { demo: true });
-  await before.keeper.flush();
-  await vi.waitFor(async () => {
-    const held = (await navigator.locks.query()).held ?? [];
-    expect(held.some(({ name }) => name?.endsWith(before.id))).toBe(false);
-  });
+  await before.keeper.settled();
   return windowOf(await begin('', { id: before.id, left: true }));
 }
 
@@ -103,7 +102,14 @@ beforeEach(async () => {
   await begin('', {});
   await clearAll();
 });
-afterEach(() => vi.restoreAllMocks());
+afterEach(async () => {
+  vi.restoreAllMocks();
+  for (const { documents, keeper } of windows) {
+    openDocument(documents, 'other.json', '{}', {}, { demo: true });
+    await keeper.settled();
+  }
+  windows = [];
+});
 
 /** Something that a hand may do to the document: set, add, take out, move. */
 const anyEdit = fc.oneof(
