@@ -2,6 +2,7 @@ import type { Checked } from '../shared/problem.ts';
 import type { Recording, Standing } from '../shared/recording.ts';
 import type { Report } from '../shared/report.ts';
 import { type Progress, record } from './dynamics/drive.ts';
+import { evenSlope } from './ground/even.ts';
 import type { Ground, GroundSource } from './ground/ground.ts';
 import { layGround as lay } from './ground/lay.ts';
 import { compile } from './mechanism/compile.ts';
@@ -14,7 +15,6 @@ import { crawlOver } from './statics/crawl.ts';
 import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
-export { chooseMeasure } from './studies/choice.ts';
 export { chainOf } from './driveline/chain.ts';
 export { type Performance, performanceOf } from './driveline/performance.ts';
 export { energyWords, type StoredEnergy, storedEnergies } from './strength/energy.ts';
@@ -91,20 +91,6 @@ export function standOn(scenario: Scenario, options: StandOptions = {}): Stand {
 export function takeOff(scenario: Scenario, names: readonly string[]): Scenario {
   const masses = scenario.vehicle.masses.filter((item) => !names.includes(item.name));
   return { ...scenario, vehicle: { ...scenario.vehicle, masses } };
-}
-
-/** Ground that rises evenly at an angle (rad) through station 0. */
-function evenSlope(angle: number): Ground {
-  const far = 1e3;
-  const rise = far * Math.tan(angle);
-  return {
-    x: Float64Array.of(-far, far),
-    z: Float64Array.of(-rise, rise),
-    count: 2,
-    from: 0,
-    to: 0,
-    pieces: [],
-  };
 }
 
 /**

@@ -15,6 +15,8 @@ const lists = [
   { list: 'wheels', says: 'wheel' },
   { list: 'elements', says: 'element' },
   { list: 'masses', says: 'mass item' },
+  { list: 'winches', says: 'winch' },
+  { list: 'steering', says: 'steering' },
 ] as const;
 
 /** More entries than any list may have are not looked at: the schema has refused the list. */
@@ -96,6 +98,7 @@ export function tellNames(document: unknown, problems: Problems): void {
     ['vehicle', 'elements'],
     ['vehicle', 'wheels'],
     ['vehicle', 'masses'],
+    ['vehicle', 'winches'],
     ['vehicle', 'bodywork', 'outlines'],
   ]) {
     for (const reference of referencesIn(listAt(document, place), place)) {

@@ -115,7 +115,7 @@ function parkAt(mechanism: Mechanism, ground: Ground, station: number, guess: Fl
 }
 
 /** Freedoms of the drawing, turned with the ground under the outermost wheels and set on it. */
-function firstGuess(mechanism: Mechanism, ground: Ground, station: number): Float64Array {
+export function firstGuess(mechanism: Mechanism, ground: Ground, station: number): Float64Array {
   const { wheels, reference } = mechanism;
   const under = (x: number) => heightAt(ground, station + x - reference.x);
   const hubs = wheels.map((w) => w.hub.x);
