@@ -16,6 +16,10 @@ export const limits = {
   recordedFigures: 64_000_000,
   axles: 16,
   driveParts: 200,
+  /** Letters of a picture to draw over, as the document carries it: about 1.5 MB of picture. */
+  pictureText: 2_000_000,
+  winches: 8,
+  steering: 8,
 } as const;
 
 /** The kinds that the engine has registered: one schema per slot, each a discriminated union over `kind`. */
@@ -25,6 +29,9 @@ export interface Kinds<
   G extends z.ZodType,
   C extends z.ZodType,
   P extends z.ZodType,
+  W extends z.ZodType,
+  T extends z.ZodType,
+  S extends z.ZodType,
 > {
   readonly member: M;
   readonly element: E;
@@ -32,6 +39,10 @@ export interface Kinds<
   readonly criterion: C;
   /** Parts of the drive line. */
   readonly part: P;
+  readonly winch: W;
+  readonly steering: T;
+  /** What may give way, with its figures. */
+  readonly strength: S;
 }
 
 /** Where an element acts: on the joint of a member, or between two points. */
@@ -281,6 +292,30 @@ const run = z
   })
   .meta({ description: 'How the run begins and ends.' });
 
+const underlay = z
+  .strictObject({
+    picture: z
+      .string()
+      .max(limits.pictureText)
+      .regex(/^data:image\/(png|jpeg|webp);base64,[A-Za-z0-9+/]+=*$/, {
+        error: 'is no picture: a PNG, JPEG or WebP as a data address was wanted',
+      })
+      .meta({ description: 'The picture itself, as a data address.' }),
+    at: point('Its middle in the drawing.'),
+    width: quantity('length', 'How wide the whole picture is in the drawing.', { above: 0, most: 10_000 }),
+    angle: quantity('angle', 'How far it is turned, counter-clockwise.', {
+      least: -2 * Math.PI,
+      most: 2 * Math.PI,
+    }).default(0),
+    opacity: quantity('ratio', 'How strongly it shows.', { least: 0, most: 1 }).default(0.6),
+    locked: z.boolean().default(false).meta({ description: 'Whether it stays where it is.' }),
+    inFiles: z
+      .boolean()
+      .default(false)
+      .meta({ description: 'Whether files and links that are written carry it too.' }),
+  })
+  .meta({ description: 'A picture to draw over; nothing is computed from it.' });
+
 /**
  * Schema of a scenario document over the registered kinds. Its input is what a user writes (units as text allowed),
  * its output is SI with all defaults filled in.
@@ -291,7 +326,10 @@ export function scenarioSchema<
   G extends z.ZodType,
   C extends z.ZodType,
   P extends z.ZodType,
->(kinds: Kinds<M, E, G, C, P>) {
+  W extends z.ZodType,
+  T extends z.ZodType,
+  S extends z.ZodType,
+>(kinds: Kinds<M, E, G, C, P, W, T, S>) {
   return z
     .strictObject({
       $schema: z.string().optional().meta({ description: 'Address of the JSON Schema, for editors.' }),
@@ -327,6 +365,19 @@ export function scenarioSchema<
           driveline: z
             .strictObject({
               battery: battery.optional(),
+              controllers: z
+                .array(
+                  z.strictObject({
+                    name: nameOf('Name of the controller.'),
+                    currentLimit: quantity('current', 'Current that it passes to all its motors together.', {
+                      above: 0,
+                      most: 1e6,
+                    }),
+                  }),
+                )
+                .max(100)
+                .default([])
+                .meta({ description: 'Motor controllers that several motors share equally.' }),
               parts: z
                 .array(kinds.part)
                 .min(1)
@@ -337,6 +388,37 @@ export function scenarioSchema<
             .meta({
               description:
                 'What drives the wheels, part by part. It decides driven lines, sharing, torque and reaction.',
+            }),
+          winches: z.array(kinds.winch).max(limits.winches).optional().meta({ description: 'Winches.' }),
+          steering: z
+            .array(kinds.steering)
+            .max(limits.steering)
+            .optional()
+            .meta({ description: 'What steers which axle lines.' }),
+          strength: z
+            .strictObject({
+              safety: quantity(
+                'ratio',
+                'Safety factor wanted against yield; 2 is usual where loads are computed and materials are average.',
+                { least: 1, most: 20 },
+              ).default(2),
+              springSafety: quantity(
+                'ratio',
+                'The same for springs and torsion bars, which are built to be stressed: 1.2 is usual.',
+                { least: 1, most: 20 },
+              ).default(1.2),
+              parts: z
+                .array(kinds.strength)
+                .max(500)
+                .default([])
+                .meta({
+                  description: 'What may give way, in any order; what is not here is unknown, never safe.',
+                }),
+            })
+            .optional()
+            .meta({
+              description:
+                'What pins, rods, arms, bars and springs may carry. No proof of strength for what carries people or loads.',
             }),
           rideHeight: z
             .strictObject({
@@ -365,6 +447,7 @@ export function scenarioSchema<
         .max(1000)
         .meta({ description: 'Pieces of ground, one after another, from station 0.' }),
       run: run.default({ frames: 240, pulls: [] }),
+      underlay: underlay.optional(),
       criteria: z
         .array(kinds.criterion)
         .max(100)

@@ -18,8 +18,8 @@ export interface MemberLine {
 }
 
 /** Lines of all members that have one; a member bolted to its parent, a guide, a housing and a rod have none. */
-export function memberLines(mechanism: Mechanism): MemberLine[] {
-  return mechanism.members.flatMap((member, index) => {
+export function memberLines({ members }: Pick<Mechanism, 'members'>): MemberLine[] {
+  return members.flatMap((member, index) => {
     const points = chainOf(member);
     if (points === undefined) return [];
     const ways = [0];

@@ -9,6 +9,9 @@ import type { ElementKind } from '../elements/element.ts';
 import { elementKinds } from '../elements/registry.ts';
 import { makeStop } from '../elements/stop.ts';
 import type { Scenario } from '../scenario/schema.ts';
+import { compileSteering } from '../steering/compile.ts';
+import { compileStrength } from '../strength/compile.ts';
+import { compileWinches } from '../winch/compile.ts';
 import { growTree, type Tree } from './build.ts';
 import { type Lump, together } from './masses.ts';
 import type {
@@ -45,9 +48,9 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
     vehicle.driveline &&
     compileDriveline(vehicle.driveline, {
       wheels: vehicle.wheels.map((w) => w.name),
+      carriers: vehicle.wheels.map((w) => w.on),
       bodyOf: tree.bodyOf,
       problems: tree.problems,
-      carriers: vehicle.wheels.map((w) => w.on),
     });
   const wheels = driven(wheelsOf(vehicle, tree, gravity), driveline);
   const bodies = bodiesOf(vehicle, tree, wheels, driveline);
@@ -78,6 +81,21 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
         : { sources: sourcesOf(driveline, (part) => standstillTorque(part, driveline.supply)) }),
     },
     ...(driveline === undefined ? {} : { driveline }),
+    ...(vehicle.strength && {
+      strength: compileStrength(vehicle.strength, { ...tree, elements: vehicle.elements }),
+    }),
+    ...(vehicle.winches === undefined
+      ? {}
+      : {
+          winches: compileWinches(vehicle.winches, {
+            bodyOf: tree.bodyOf,
+            driveline,
+            problems: tree.problems,
+          }),
+        }),
+    ...(vehicle.steering === undefined
+      ? {}
+      : { steering: compileSteering(vehicle.steering, vehicle.wheels, tree.problems) }),
     pulls: pullsOf(scenario.run.pulls, tree),
     outlines,
     belly: { body: 0, points: [...vehicle.bodywork.belly].sort((a, b) => a.x - b.x) },

@@ -1,6 +1,9 @@
 import type { Pose, Vec2 } from '../../shared/geometry/vec.ts';
 import type { Driveline } from '../driveline/driveline.ts';
 import type { ElementLaw, TwistedBar } from '../elements/element.ts';
+import type { Steering } from '../steering/steering.ts';
+import type { Strength } from '../strength/strength.ts';
+import type { Winch } from '../winch/winch.ts';
 
 /**
  * The vehicle compiled once: what statics and dynamics read, and nothing else. Deeply read-only, indexed, SI.
@@ -25,6 +28,11 @@ export interface Mechanism {
   readonly drive: Drive;
   /** The drive line part by part, where the document has one. */
   readonly driveline?: Driveline;
+  /** What pins, rods, arms, bars and springs may carry, where the document says it. */
+  readonly strength?: Strength;
+  /** Winches and steerings, where the document has any. */
+  readonly winches?: readonly Winch[];
+  readonly steering?: readonly Steering[];
   readonly pulls: readonly Pull[];
   /** Bodies' outlines, drawn points; only to look at. */
   readonly outlines: readonly {

@@ -16,6 +16,7 @@ export interface Draft {
   readonly elements: Entries<Vehicle['elements'][number]>;
   readonly wheels: Entries<Vehicle['wheels'][number]>;
   readonly masses: Entries<Vehicle['masses'][number]>;
+  readonly strength: Entries<NonNullable<Vehicle['strength']>['parts'][number]>;
   readonly ground: Entries<Scenario['ground'][number]>;
   readonly criteria: Entries<Scenario['criteria'][number]>;
 }
@@ -40,6 +41,7 @@ export function draftOf(raw: unknown): Draft {
     elements: entries(raw, ['vehicle', 'elements']),
     wheels: entries(raw, ['vehicle', 'wheels']),
     masses: entries(raw, ['vehicle', 'masses']),
+    strength: entries(raw, ['vehicle', 'strength', 'parts']),
     ground: entries(raw, ['ground']),
     criteria: entries(raw, ['criteria']),
   };
@@ -48,5 +50,5 @@ export function draftOf(raw: unknown): Draft {
 /** The draft of a document that the schema took. */
 export function wholeDraft({ vehicle, ground, criteria }: Scenario): Draft {
   const { members, elements, wheels, masses } = vehicle;
-  return { members, elements, wheels, masses, ground, criteria };
+  return { members, elements, wheels, masses, strength: vehicle.strength?.parts ?? [], ground, criteria };
 }

@@ -7,6 +7,10 @@ import { elementKinds } from '../elements/registry.ts';
 import { groundKinds } from '../ground/registry.ts';
 import { memberKinds } from '../members/registry.ts';
 import { criterionKinds } from '../report/criteria/registry.ts';
+import { steeringField } from '../steering/fields.ts';
+import { strengthFields } from '../strength/fields.ts';
+import { strengthKinds } from '../strength/registry.ts';
+import { winchField } from '../winch/fields.ts';
 
 /** What all registered kinds have: a name for the document, and a strict object of their own fields. */
 interface Kind {
@@ -84,6 +88,9 @@ export const scenarioDocument = scenarioSchema({
     { name: nameOf('Name of the part.'), ...partFields },
     'A part of the drive line; `kind` says which. Every figure is for ONE of them.',
   ),
+  winch: winchField,
+  steering: steeringField,
+  strength: anyOf(strengthKinds, strengthFields, 'Figures of a part that may give way; `kind` says what.'),
   criterion: anyOf(criterionKinds, {}, 'Something that the run must hold to; `kind` says what.'),
 });
 

@@ -9,8 +9,10 @@ import { loopsMove } from './loops.ts';
 import { recordingFits } from './recording.ts';
 import { sharingNamesDriven } from './sharing.ts';
 import { startIsClear } from './start.ts';
+import { strengthFits } from './strength.ts';
 import { axlesAreCarried, driveCanMove, tyresCarry } from './support.ts';
 import { hubsAreAboveGround } from './wheels.ts';
+import { winchesAndSteeringMakeSense } from './winches.ts';
 
 /** Checks of single entries. A new check is its function and one line here. */
 export const entryChecks: readonly EntryCheck[] = [
@@ -18,6 +20,7 @@ export const entryChecks: readonly EntryCheck[] = [
   elementsAct,
   hubsAreAboveGround,
   bodiesAreFew,
+  strengthFits,
 ];
 
 /** Checks of the whole, run once every entry makes sense. A new check is its function and one line here. */
@@ -29,6 +32,7 @@ export const wholeChecks: readonly WholeCheck[] = [
   tyresCarry,
   driveCanMove,
   sharingNamesDriven,
+  winchesAndSteeringMakeSense,
   runHasAWay,
   recordingFits,
   startIsClear,
