@@ -73,7 +73,12 @@ export async function fragmentOf(name: string, document: Json): Promise<{ fragme
 function fileName(given: unknown): string {
   const plain = typeof given === 'string' ? given : '';
   const safe = plain.replace(/\.json$/i, '').replace(/[^\p{L}\p{N} ._()×-]/gu, ' ');
-  return `${safe.trim().replace(/^\.+/, '').slice(0, 80) || 'linked'}.json`;
+  return `${
+    safe
+      .replace(/^[. ]+/, '')
+      .trim()
+      .slice(0, 80) || 'linked'
+  }.json`;
 }
 
 const BROKEN =
