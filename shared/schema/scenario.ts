@@ -297,7 +297,7 @@ const underlay = z
     picture: z
       .string()
       .max(limits.pictureText)
-      .regex(/^data:image\/(png|jpeg|webp);base64,[A-Za-z0-9+/]+=*$/, {
+      .refine((text) => /^data:image\/(png|jpeg|webp);base64,[A-Za-z0-9+/]+=*$/.test(text), {
         error: 'is no picture: a PNG, JPEG or WebP as a data address was wanted',
       })
       .meta({ description: 'The picture itself, as a data address.' }),
@@ -407,13 +407,9 @@ export function scenarioSchema<
                 'The same for springs and torsion bars, which are built to be stressed: 1.2 is usual.',
                 { least: 1, most: 20 },
               ).default(1.2),
-              parts: z
-                .array(kinds.strength)
-                .max(500)
-                .default([])
-                .meta({
-                  description: 'What may give way, in any order; what is not here is unknown, never safe.',
-                }),
+              parts: z.array(kinds.strength).max(500).default([]).meta({
+                description: 'What may give way, in any order; what is not here is unknown, never safe.',
+              }),
             })
             .optional()
             .meta({

@@ -4,6 +4,11 @@ import { useBench, useNotice, type Workbench } from './workbench.ts';
 
 const carriesFile = (event: DragEvent): boolean => event.dataTransfer?.types.includes('Files') ?? false;
 
+/** A picture goes under the drawing; what does that is loaded with the first one. */
+async function takePictureFile(bench: Workbench, file: File): Promise<void> {
+  await (await import('../underlay/take.ts')).takePictureFile(bench, file);
+}
+
 function listenToDrops(bench: Workbench): () => void {
   const { notices } = bench;
   const over = (event: DragEvent): void => {
@@ -20,7 +25,9 @@ function listenToDrops(bench: Workbench): () => void {
     event.preventDefault();
     notices.setState({ dropping: false });
     const file = event.dataTransfer?.files[0];
-    if (file !== undefined) void takeFile(bench, file);
+    if (file === undefined) return;
+    if (file.type.startsWith('image/')) void takePictureFile(bench, file);
+    else void takeFile(bench, file);
   };
   window.addEventListener('dragover', over);
   window.addEventListener('dragleave', leave);
@@ -37,5 +44,7 @@ export function DropZone() {
   const bench = useBench();
   const dropping = useNotice((state) => state.dropping);
   useEffect(() => listenToDrops(bench), [bench]);
-  return dropping ? <div className="drop-zone">Drop the scenario file to open it</div> : null;
+  return dropping ? (
+    <div className="drop-zone">Drop a scenario file to open it, or a picture to draw over</div>
+  ) : null;
 }

@@ -1,7 +1,7 @@
 import { type RefObject, useState } from 'react';
 import { evaluateField } from '../../shared/units.ts';
 import { Icon } from '../app/Icon.tsx';
-import { useBench, useSettings } from '../app/workbench.ts';
+import { useBench, useNotice, useSettings } from '../app/workbench.ts';
 import { AddMenu } from './AddMenu.tsx';
 
 /** Pitches that builders ask for, besides any other length. */
@@ -58,6 +58,23 @@ function PitchField() {
   );
 }
 
+/** Opens the card of the picture under the drawing. */
+function PictureButton() {
+  const { notices } = useBench();
+  const open = useNotice((state) => state.picture);
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-pressed={open}
+      title="A picture to draw over"
+      onClick={() => notices.setState({ picture: !open })}
+    >
+      Picture
+    </button>
+  );
+}
+
 interface BarProps {
   readonly addButton: RefObject<HTMLButtonElement | null>;
   readonly alone: boolean;
@@ -85,6 +102,7 @@ export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarPr
         Move alone
       </button>
       <PitchField />
+      <PictureButton />
       <span className="build-gap" />
       <button
         type="button"

@@ -14,6 +14,8 @@ import { Playhead } from '../playhead.ts';
 import { previewOf } from '../runs/preview.ts';
 import type { Look, Solved } from '../solved.ts';
 import { select } from '../store/selection.ts';
+import { UnderlayCard } from '../underlay/UnderlayCard.tsx';
+import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
 import { Viewport } from '../viewport.ts';
 import { Answers } from './Answers.tsx';
 import { buildingOn, writerOn } from './actions.ts';
@@ -185,6 +187,7 @@ export function Builder({ look }: { readonly look: Look }) {
               sight={sight}
               closeUp
             />
+            <UnderlayPicture sight={sight} field={field} />
             <Overlay
               sight={sight}
               handles={handles}
@@ -211,6 +214,7 @@ export function Builder({ look }: { readonly look: Look }) {
               </button>
             </section>
           )}
+          <UnderlayCard sight={sight} field={field} />
           <Selected key={opening} />
           <Comparison />
         </aside>

@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { type Path, pathText } from '../../shared/path.ts';
+import { forFiles } from '../documents/carried.ts';
 import type { FileHandle } from '../documents/files.ts';
 import { type Json, valueAt, withoutValue, withValue } from '../documents/json.ts';
 import { patchText } from '../documents/patch.ts';
@@ -205,7 +206,7 @@ export const isEdited = (state: DocumentState): boolean => state.raw !== state.w
 
 /** The document as text: the author's own, with only the edited figures replaced. */
 export function textOf(state: Pick<DocumentState, 'text' | 'written' | 'raw'>): string {
-  return patchText(state.text, state.written, state.raw);
+  return patchText(state.text, forFiles(state.written), forFiles(state.raw));
 }
 
 /**

@@ -27,6 +27,8 @@ export interface Notice {
   readonly said: string;
   /** A file hangs over the window. */
   readonly dropping: boolean;
+  /** The card of the picture under the drawing is open. */
+  readonly picture: boolean;
 }
 
 /** Makes the store of notices. */
@@ -39,6 +41,7 @@ export const createNoticeStore = () =>
     picked: undefined,
     said: '',
     dropping: false,
+    picture: false,
   }));
 
 export type NoticeStore = ReturnType<typeof createNoticeStore>;
