@@ -1,20 +1,18 @@
 import { type KeyboardEvent, type RefObject, useMemo, useRef, useState } from 'react';
 import { pathText } from '../../shared/path.ts';
 import { Icon } from '../app/Icon.tsx';
-import { useDocument } from '../app/workbench.ts';
+import { useBench } from '../app/workbench.ts';
 import { useBuild } from './build.ts';
 import { type Addable, addables } from './kinds.ts';
 
 /** What can be added, by kinds, in a list that opens below its button; found by typing too. */
 export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonElement | null> }) {
-  const { add } = useBuild();
-  const opening = useDocument((state) => state.opening);
-  const raw = useDocument((state) => state.raw);
+  const { add, addWhole } = useBuild();
+  const { documents } = useBench();
+  const [open, setOpen] = useState(false);
   const [search, setSearch] = useState('');
   const menu = useRef<HTMLDivElement>(null);
-  // What may be added hangs on the schema, not on the figures of the document.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: see above.
-  const groups = useMemo(() => (raw === null ? [] : addables(raw)), [opening, raw === null]);
+  const groups = useMemo(() => (open ? addables(documents.getState().raw) : []), [documents, open]);
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   const found = groups
     .map((group) => ({
@@ -27,7 +25,8 @@ export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonEleme
     .filter(({ items }) => items.length > 0);
   const choose = (item: Addable): void => {
     menu.current?.hidePopover();
-    add(item.list, item.kind);
+    if (item.list === undefined) addWhole(item.kind ?? '');
+    else add(item.list, item.kind);
   };
   const onKeyDown = (event: KeyboardEvent): void => {
     const items = [...(menu.current?.querySelectorAll<HTMLElement>('input, .menu-item') ?? [])];
@@ -60,6 +59,7 @@ export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonEleme
         aria-label="Add a part"
         onKeyDown={onKeyDown}
         onToggle={({ newState }) => {
+          setOpen(newState === 'open');
           if (newState === 'open') menu.current?.querySelector('input')?.focus();
           else setSearch('');
         }}
@@ -78,7 +78,7 @@ export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonEleme
               <h3>{title}</h3>
               {items.map((item) => (
                 <button
-                  key={`${pathText(item.list)} ${item.kind ?? ''}`}
+                  key={`${pathText(item.list ?? [])} ${item.kind ?? ''}`}
                   type="button"
                   className="menu-item"
                   title={item.says}
@@ -90,7 +90,7 @@ export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonEleme
             </section>
           ))}
         </div>
-        {found.length === 0 ? <p className="soft pad">No part has these words.</p> : null}
+        {open && found.length === 0 ? <p className="soft pad">No part has these words.</p> : null}
       </div>
     </>
   );

@@ -14,21 +14,27 @@ export interface BesideProps {
   readonly watch: (each: (board: Board) => void) => () => void;
 }
 
-/** Distance of what stands beside a handle from its middle, px. */
+/** Distance of what stands beside a handle from its middle, and the room that it may want, px. */
 const AWAY = { side: 24, above: 14 } as const;
+const ROOMY = { width: 290, height: 190 } as const;
 
-/** Keeps an element beside a drawn point, within the picture. */
+/**
+ * Keeps an element beside a drawn point, within the picture. It is held by the corner that lies nearest, so that it need
+ * not be measured: asking for a size makes the page lay itself out, with every frame of a drag.
+ */
 export function useBeside({ board, watch }: BesideProps, at: Vec2) {
   const element = useRef<HTMLDivElement & HTMLFormElement>(null);
   const place = useRef<(now: Board) => void>(() => undefined);
   place.current = (now) => {
     if (element.current === null) return;
+    const { width, height } = now.size;
     const spot = spotOn(now, at);
-    const { offsetWidth: w, offsetHeight: h } = element.current;
-    const right = spot.x + AWAY.side + w <= now.size.width - 8;
-    const x = right ? spot.x + AWAY.side : Math.max(8, spot.x - AWAY.side - w);
-    const y = Math.min(now.size.height - ROOM.foot - h - 4, Math.max(8, spot.y - AWAY.above - h));
-    element.current.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px)`;
+    const { style } = element.current;
+    const left = spot.x + AWAY.side + ROOMY.width > width && spot.x > width / 2;
+    const below = spot.y < ROOMY.height;
+    const x = Math.min(width - 60, Math.max(60, spot.x)) + (left ? -AWAY.side : AWAY.side);
+    const y = Math.min(height - ROOM.foot, Math.max(8, spot.y + (below ? AWAY.above : -AWAY.above)));
+    style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px) translate(${left ? '-100%' : '0'}, ${below ? '0' : '-100%'})`;
   };
   useLayoutEffect(() => {
     if (board.current !== undefined) place.current(board.current);

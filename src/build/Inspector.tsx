@@ -10,13 +10,14 @@ import {
   shapeOf,
 } from '../../shared/schema/describe.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
-import { useDesk, useDocument } from '../app/workbench.ts';
+import { useBench, useDesk } from '../app/workbench.ts';
 import { isList, isObject, type Json, valueAt } from '../documents/json.ts';
 import { FigureField } from '../panels/fields/FigureField.tsx';
 import { type Field, labelOf } from '../panels/fields/layout.ts';
 import { useWriter } from '../panels/fields/writer.ts';
 import { beginning, itemOf, nextItem, schemaOf, wayOf, waysOf } from './fieldShape.ts';
 import { ChoiceField, NameField, TextField, TruthField } from './fields.tsx';
+import { FormProvider, useForm, useFormed } from './form.ts';
 import { namesFor } from './names.ts';
 
 /** Longest list whose items get fields of their own; longer ones (measured roads) are edited in the file. */
@@ -27,6 +28,12 @@ interface PlaceProps {
   readonly label: string;
   /** What it belongs to, for screen readers: 'rear bogie'. */
   readonly part: string;
+}
+
+/** The value at a place as it is now: what a button does starts from that, not from what was drawn. */
+function useNow(): (path: Path) => Json | undefined {
+  const { documents } = useBench();
+  return (path) => valueAt(documents.getState().raw, path);
 }
 
 const about = (document: Json, path: Path): FieldAbout | undefined =>
@@ -67,8 +74,7 @@ function PairRow({ fields, label, part }: { readonly fields: readonly Field[] } 
 
 /** A field for whatever the schema has at a place of the document. */
 function Place({ path, label, part }: PlaceProps) {
-  // The document as it stands: a place of it is drawn anew only when its form changes.
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
   const schema = schemaOf(raw, path);
   const here = about(raw, path);
   const value = valueAt(raw, path);
@@ -102,7 +108,7 @@ function enumOf(schema: NonNullable<ReturnType<typeof optionFor>>): readonly str
 
 /** Text: one of the names of the vehicle, or what the builder likes. */
 function Words({ about: here, ...props }: PlaceProps & { readonly about: FieldAbout }) {
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
   const names = namesFor(raw, props.path);
   if (names !== undefined) return <ChoiceField {...props} about={here} choices={names} />;
   return <TextField {...props} about={here} />;
@@ -111,20 +117,21 @@ function Words({ about: here, ...props }: PlaceProps & { readonly about: FieldAb
 /** A place that may be filled in one of several ways: a choice of the way, and its fields. */
 function Ways(props: PlaceProps) {
   const { path, label, part } = props;
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
+  const now = useNow();
   const write = useWriter();
   const schema = schemaOf(raw, path);
   const value = valueAt(raw, path);
   const ways = schema === undefined ? undefined : waysOf(schema);
   const id = useId();
   if (schema === undefined || ways === undefined) return null;
-  const now = wayOf(ways, schema, value);
+  const chosen = wayOf(ways, schema, value);
   const choose = (index: number): void => {
     const way = ways[index];
     if (way === undefined) return;
     const fresh = beginning(way.schema, path, (at) => namesFor(raw, at));
-    const kept =
-      isObject(value) && isObject(fresh) ? Object.entries(value).filter(([key]) => key in fresh) : [];
+    const was = now(path);
+    const kept = isObject(was) && isObject(fresh) ? Object.entries(was).filter(([key]) => key in fresh) : [];
     write(path, isObject(fresh) ? { ...fresh, ...Object.fromEntries(kept) } : fresh);
   };
   return (
@@ -137,10 +144,10 @@ function Ways(props: PlaceProps) {
         <select
           id={id}
           aria-label={`${part} ${label}: how`}
-          value={now}
+          value={chosen}
           onChange={(event) => choose(Number(event.currentTarget.value))}
         >
-          {now === -1 ? <option value={-1}>–</option> : null}
+          {chosen === -1 ? <option value={-1}>–</option> : null}
           {ways.map((way, i) => (
             <option key={way.title} value={i}>
               {way.title}
@@ -168,7 +175,8 @@ function Ways(props: PlaceProps) {
 /** An object of one of several kinds: the kind, and the fields of that kind. */
 function Kinds(props: PlaceProps) {
   const { path, label, part } = props;
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
+  const now = useNow();
   const write = useWriter();
   const schema = schemaOf(raw, path);
   const kinds = schema === undefined ? undefined : kindsOf(schema);
@@ -180,7 +188,10 @@ function Kinds(props: PlaceProps) {
     if (option === undefined) return;
     const fresh = beginning(option, path, (at) => namesFor(raw, at));
     const keys = Object.keys(shapeOf(option) ?? {});
-    const kept = Object.entries(value).filter(([key]) => keys.includes(key) && key !== kinds.field);
+    const was = now(path);
+    const kept = Object.entries(isObject(was) ? was : {}).filter(
+      ([key]) => keys.includes(key) && key !== kinds.field,
+    );
     write(path, { ...(fresh as object), ...Object.fromEntries(kept), [kinds.field]: kind });
   };
   return (
@@ -208,14 +219,20 @@ function Kinds(props: PlaceProps) {
 
 /** A list: its items with buttons to take one away or add one. Names are ticked. */
 function Items({ path, label, part }: PlaceProps) {
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
+  const { documents } = useBench();
+  const now = useNow();
   const write = useWriter();
   const value = valueAt(raw, path);
   const list = isList(value) ? value : [];
+  const listed = (): readonly Json[] => {
+    const items = now(path);
+    return isList(items) ? items : [];
+  };
   const names = namesFor(raw, [...path, 0]);
   if (names !== undefined) {
     const ticked = (name: string, on: boolean) =>
-      write(path, on ? [...list, name] : list.filter((each) => each !== name));
+      write(path, on ? [...listed(), name] : listed().filter((each) => each !== name));
     return (
       <fieldset className="place">
         <legend title={about(raw, path)?.description}>{label}</legend>
@@ -253,7 +270,7 @@ function Items({ path, label, part }: PlaceProps) {
             onClick={() =>
               write(
                 path,
-                list.filter((__, each) => each !== i),
+                listed().filter((__, each) => each !== i),
               )
             }
           >
@@ -265,8 +282,8 @@ function Items({ path, label, part }: PlaceProps) {
         type="button"
         className="button small"
         onClick={() => {
-          const item = nextItem(raw, path, (at) => namesFor(raw, at));
-          if (item !== undefined) write(path, [...list, item]);
+          const item = nextItem(documents.getState().raw, path, (at) => namesFor(raw, at));
+          if (item !== undefined) write(path, [...listed(), item]);
         }}
       >
         Add {itemWord(raw, path)}
@@ -282,7 +299,7 @@ function itemWord(document: Json, path: Path): string {
 
 /** An object inside of another. */
 function Group({ path, label, part }: PlaceProps) {
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
   const write = useWriter();
   const here = about(raw, path);
   const pair = pairAt(raw, path);
@@ -321,7 +338,7 @@ interface InsideProps {
 
 /** The fields of everything that may stand in the object at a place, with a way to add what is left out. */
 export function Inside({ path, part, without = [] }: InsideProps) {
-  const raw = useDocument((state) => state.raw);
+  const raw = useFormed();
   const write = useWriter();
   const keys = keysAt(scenarioDocument, raw, path).filter((key) => !without.includes(key));
   const value = valueAt(raw, path);
@@ -395,7 +412,7 @@ const LISTED = new Set([
 
 /** Everything about the entry at a place, made from the schema. */
 export function Inspector({ path }: { readonly path: Path }) {
-  const raw = useDocument((state) => state.raw);
+  const raw = useForm();
   const value = valueAt(raw, path);
   const problems = useDesk((state) => state.problems);
   const id = pathText(path);
@@ -411,19 +428,21 @@ export function Inspector({ path }: { readonly path: Path }) {
     ...(path.length === 1 || path.at(-1) === 'driveline' ? [...LISTED] : []),
   ];
   return (
-    <div className="inspector fields">
-      {own.length === 0 ? null : (
-        <ul className="problems">
-          {own.map(({ message, hint, severity, path: at }) => (
-            <li key={`${at} ${message}`} className={severity}>
-              <span>{message}</span>
-              {hint === undefined ? null : <span className="hint">{hint}</span>}
-            </li>
-          ))}
-        </ul>
-      )}
-      {typeof value.name === 'string' ? <NameField path={path} name={value.name} /> : null}
-      <Inside path={path} part={name} without={without} />
-    </div>
+    <FormProvider value={raw}>
+      <div className="inspector fields">
+        {own.length === 0 ? null : (
+          <ul className="problems">
+            {own.map(({ message, hint, severity, path: at }) => (
+              <li key={`${at} ${message}`} className={severity}>
+                <span>{message}</span>
+                {hint === undefined ? null : <span className="hint">{hint}</span>}
+              </li>
+            ))}
+          </ul>
+        )}
+        {typeof value.name === 'string' ? <NameField path={path} name={value.name} /> : null}
+        <Inside path={path} part={name} without={without} />
+      </div>
+    </FormProvider>
   );
 }

@@ -223,7 +223,9 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
           </g>
         )}
         <g className="in-metres">
-          {broken === undefined ? null : <Marks shapes={pointShapes(handles)} look="broken" />}
+          {broken === undefined ? null : (
+            <Marks shapes={pointShapes(handles.filter((each) => !isLine(each.entry)))} look="broken" />
+          )}
           <Marks
             shapes={shapes.filter((each) => under !== undefined && samePath(each.entry, under))}
             look="under"

@@ -1,20 +1,15 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type KeyboardEvent, memo, useEffect, useMemo, useRef, useState } from 'react';
 import { pathText } from '../../shared/path.ts';
-import { useBench, useDesk, useDocument, useSelection } from '../app/workbench.ts';
-import type { Json } from '../documents/json.ts';
-import { sameForm } from '../panels/fields/layout.ts';
+import { useBench, useDesk, useSelection } from '../app/workbench.ts';
+import type { DeskState } from '../runs/desk.ts';
 import { select } from '../store/selection.ts';
+import { useForm } from './form.ts';
 import { type Line, linesOf, type Part, partsOf, wayTo } from './parts.ts';
 
 /** The parts of the open document, made anew only when more than figures changed, so that a drag stays smooth. */
 export function useParts(): readonly Part[] {
-  const raw = useDocument((state) => state.raw);
-  const [kept, keep] = useState<{ raw: Json; parts: readonly Part[] }>(() => ({ raw, parts: partsOf(raw) }));
-  if (kept.raw === raw) return kept.parts;
-  if (sameForm(kept.raw, raw)) return kept.parts;
-  const parts = partsOf(raw);
-  keep({ raw, parts });
-  return parts;
+  const form = useForm();
+  return useMemo(() => partsOf(form), [form]);
 }
 
 /** The line that a letter leads to: the next one after `from` whose title begins with it. */
@@ -50,6 +45,13 @@ function step(
   return undefined;
 }
 
+/** Places of all errors, one a line: the same text as long as they are the same. */
+const wrongPlaces = ({ problems }: Pick<DeskState, 'problems'>): string =>
+  problems
+    .filter(({ severity }) => severity === 'error')
+    .map(({ path }) => path)
+    .join('\n');
+
 interface PartsTreeProps {
   /** Enter on a part: on to its points on the picture. */
   readonly onEnter: () => void;
@@ -64,16 +66,13 @@ export function PartsTree({ onEnter }: PartsTreeProps) {
   const parts = useParts();
   const entry = useSelection((state) => state.entry);
   const under = useSelection((state) => state.under);
-  const problems = useDesk((state) => state.problems);
+  const wrong = useDesk(wrongPlaces);
   const [closed, setClosed] = useState<ReadonlySet<string>>(new Set());
   const [active, setActive] = useState<string>();
   const tree = useRef<HTMLDivElement>(null);
   const chosen = entry === undefined ? undefined : pathText(entry);
   const hovered = under === undefined ? undefined : pathText(under);
-  const broken = useMemo(
-    () => problems.filter(({ severity }) => severity === 'error').map(({ path }) => path),
-    [problems],
-  );
+  const broken = useMemo(() => wrong.split('\n'), [wrong]);
 
   useEffect(() => {
     if (chosen === undefined) return;
@@ -124,6 +123,17 @@ export function PartsTree({ onEnter }: PartsTreeProps) {
     event.stopPropagation();
   };
 
+  const latest = useRef<Pick<RowWishes, 'go' | 'toggle'>>({ go: () => undefined, toggle });
+  latest.current = { go: (id) => go(lines.findIndex(({ part }) => part.id === id)), toggle };
+  const wishes = useMemo<RowWishes>(
+    () => ({
+      go: (id) => latest.current.go(id),
+      toggle: (id) => latest.current.toggle(id),
+      point: (part) => selection.setState({ under: part?.path }),
+    }),
+    [selection],
+  );
+
   return (
     <div className="parts" role="tree" aria-label="Parts of the vehicle" ref={tree} onKeyDown={onKeyDown}>
       {lines.map((line, i) => (
@@ -135,9 +145,7 @@ export function PartsTree({ onEnter }: PartsTreeProps) {
           hovered={line.part.id === hovered}
           broken={line.part.path?.length !== 1 && broken.some((path) => isWithin(path, line.part))}
           stop={i === at}
-          onGo={() => go(i)}
-          onToggle={() => toggle(line.part.id)}
-          onUnder={(on) => selection.setState({ under: on ? line.part.path : undefined })}
+          wishes={wishes}
         />
       ))}
     </div>
@@ -157,12 +165,18 @@ interface RowProps {
   readonly hovered: boolean;
   readonly broken: boolean;
   readonly stop: boolean;
-  readonly onGo: () => void;
-  readonly onToggle: () => void;
-  readonly onUnder: (on: boolean) => void;
+  readonly wishes: RowWishes;
 }
 
-function Row({ line, open, chosen, hovered, broken, stop, onGo, onToggle, onUnder }: RowProps) {
+/** What a press on a row asks for. */
+interface RowWishes {
+  readonly go: (id: string) => void;
+  readonly toggle: (id: string) => void;
+  readonly point: (part: Part | undefined) => void;
+}
+
+/** Drawn again only when it looks another way. */
+const Row = memo(function Row({ line, open, chosen, hovered, broken, stop, wishes }: RowProps) {
   const { part, level, place, of } = line;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the tree itself listens to keys.
@@ -178,9 +192,9 @@ function Row({ line, open, chosen, hovered, broken, stop, onGo, onToggle, onUnde
       data-under={hovered}
       tabIndex={stop ? 0 : -1}
       style={{ paddingInlineStart: `${4 + (level - 1) * 14}px` }}
-      onClick={onGo}
-      onPointerEnter={() => onUnder(true)}
-      onPointerLeave={() => onUnder(false)}
+      onClick={() => wishes.go(part.id)}
+      onPointerEnter={() => wishes.point(part)}
+      onPointerLeave={() => wishes.point(undefined)}
     >
       {open === undefined ? (
         <span className="parts-mark" />
@@ -192,7 +206,7 @@ function Row({ line, open, chosen, hovered, broken, stop, onGo, onToggle, onUnde
           onPointerDown={(event) => event.preventDefault()}
           onClick={(event) => {
             event.stopPropagation();
-            onToggle();
+            wishes.toggle(part.id);
           }}
         />
       )}
@@ -201,4 +215,4 @@ function Row({ line, open, chosen, hovered, broken, stop, onGo, onToggle, onUnde
       {broken ? <span className="parts-broken">has a problem</span> : null}
     </div>
   );
-}
+});

@@ -1,41 +1,50 @@
 import { useState } from 'react';
-import { evaluateField } from '../../shared/units.ts';
+import { evaluateField, toUnit } from '../../shared/units.ts';
 import { pickAndOpen, takeDemo } from '../app/actions.ts';
 import { takeText } from '../app/take.ts';
 import { useBench } from '../app/workbench.ts';
 import { demos } from '../documents/demos.ts';
+import type { LayoutSize } from '../edits/layouts/layout.ts';
+import { startingLayouts } from '../edits/layouts/registry.ts';
 import { unlessLost } from '../keeping/opening.ts';
-import { type LayoutSize, startingLayouts } from './pending.ts';
 
 /** The few figures that a starting layout is made from, as they are typed. */
 const FIGURES = [
-  { key: 'wheelRadius', label: 'Radius of the wheels', text: '50 mm', dimension: 'length' },
-  { key: 'wheelbase', label: 'First to last axle', text: '400 mm', dimension: 'length' },
-  { key: 'mass', label: 'Mass, all in all', text: '5 kg', dimension: 'mass' },
-  { key: 'scale', label: 'Scale, 1 to', text: '14', dimension: 'ratio' },
+  { key: 'wheelRadius', label: 'Radius of the wheels', unit: 'mm', dimension: 'length' },
+  { key: 'wheelbase', label: 'Foremost to rearmost axle or bogie', unit: 'mm', dimension: 'length' },
+  { key: 'mass', label: 'Mass of the whole', unit: 'kg', dimension: 'mass' },
+  { key: 'scale', label: 'Scale, 1 to', unit: '1', dimension: 'ratio' },
 ] as const;
 
 type Key = (typeof FIGURES)[number]['key'];
 
+/** Scale that is offered, 1 to: a usual one of such models. */
+const USUAL_SCALE = 14;
+
+/** An SI figure as it is offered in a field. */
+const textOf = (si: number, unit: string): string =>
+  unit === '1' ? String(si) : `${Number(toUnit(si, unit).toPrecision(6))} ${unit}`;
+
 /** What was typed as figures in SI, or the label of the first that is none. */
 function sizeOf(texts: Readonly<Record<Key, string>>): LayoutSize | string {
   const size: Partial<Record<Key, number>> = {};
-  for (const { key, label, dimension } of FIGURES) {
-    const unit = dimension === 'length' ? 'mm' : dimension === 'mass' ? 'kg' : '1';
+  for (const { key, label, unit, dimension } of FIGURES) {
     const read = evaluateField(texts[key], dimension, unit);
     if (!read.ok || !(read.value > 0)) return label;
     size[key] = read.value;
   }
-  return size as LayoutSize;
+  return size as Required<LayoutSize>;
 }
 
 /** From a starting layout: wheels, beams and springs for a few figures, to be changed from there. */
 function FromLayout() {
   const bench = useBench();
-  const [layout, setLayout] = useState<string>(startingLayouts[0]?.id ?? '');
-  const [texts, setTexts] = useState<Readonly<Record<Key, string>>>(
-    () => Object.fromEntries(FIGURES.map(({ key, text }) => [key, text])) as Record<Key, string>,
-  );
+  const [layout, setLayout] = useState<string>(startingLayouts[0].id);
+  const [typed, setTyped] = useState<Partial<Record<Key, string>>>({});
+  const usual = startingLayouts.find(({ id }) => id === layout)?.usual;
+  const texts = Object.fromEntries(
+    FIGURES.map(({ key, unit }) => [key, typed[key] ?? textOf(usual?.[key] ?? USUAL_SCALE, unit)]),
+  ) as Record<Key, string>;
   const size = sizeOf(texts);
   const begin = (): void => {
     const chosen = startingLayouts.find(({ id }) => id === layout);
@@ -71,7 +80,7 @@ function FromLayout() {
             spellCheck={false}
             aria-invalid={size === label}
             value={texts[key]}
-            onChange={({ currentTarget }) => setTexts({ ...texts, [key]: currentTarget.value })}
+            onChange={({ currentTarget }) => setTyped({ ...typed, [key]: currentTarget.value })}
           />
         </label>
       ))}

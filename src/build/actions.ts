@@ -1,8 +1,9 @@
-import type { Path } from '../../shared/path.ts';
-import { pathText } from '../../shared/path.ts';
+import { type Path, pathText } from '../../shared/path.ts';
 import type { Workbench } from '../app/workbench.ts';
 import { isObject, type Json, valueAt } from '../documents/json.ts';
+import { addEntry } from '../edits/add.ts';
 import { setValue } from '../edits/change.ts';
+import { addCompound } from '../edits/compounds/add.ts';
 import { duplicateEntry } from '../edits/duplicate.ts';
 import type { Edit, Remark } from '../edits/edit.ts';
 import { readPoint } from '../edits/figures.ts';
@@ -12,9 +13,8 @@ import { movePoint } from '../edits/move.ts';
 import { removeEntry } from '../edits/remove.ts';
 import type { Write } from '../panels/fields/writer.ts';
 import { commit } from '../store/document.ts';
-import { samePath, select } from '../store/selection.ts';
+import { type Selection, samePath, select } from '../store/selection.ts';
 import type { Building } from './build.ts';
-import { addEntry } from './pending.ts';
 
 /** What there is to tell about an edit, besides what the document's own check tells. */
 export type Tell = (remarks: readonly Remark[]) => void;
@@ -38,16 +38,18 @@ export function buildingOn({ documents, selection }: Workbench, tell: Tell): Bui
       select(selection, undefined);
     },
     add(list, kind, at) {
-      const near = at ?? placeOf(raw(), selection.getState().entry);
+      const near = at ?? placeOf(raw(), selection.getState());
       apply(addEntry(raw(), list, kind, near));
     },
+    addWhole: (id) => apply(addCompound(raw(), id)),
   };
 }
 
-/** Where an entry is drawn: by its first point. */
-function placeOf(document: Json, entry: Path | undefined) {
+/** Where something new belongs: at the point that is selected, or at the free end of the selected entry. */
+function placeOf(document: Json, { entry, point }: Selection) {
   if (entry === undefined) return undefined;
-  return handlesOf(document).find((handle) => samePath(handle.entry, entry) && handle.kind === 'point')?.at;
+  const own = handlesOf(document).filter((each) => samePath(each.entry, entry) && each.kind === 'point');
+  return (own.find(({ path }) => samePath(path, point)) ?? own.at(-1))?.at;
 }
 
 /**

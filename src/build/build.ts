@@ -13,6 +13,8 @@ export interface Building {
   readonly remove: (entry: Path) => void;
   /** Adds an entry of a kind to a list, at a place of the drawing where one is given. */
   readonly add: (list: Path, kind: string | undefined, at?: Vec2) => void;
+  /** Adds several entries as one thing: an axle with its springs, a bogie. */
+  readonly addWhole: (id: string) => void;
 }
 
 const Context = createContext<Building | undefined>(undefined);

@@ -1,12 +1,14 @@
 import type { Path } from '../../shared/path.ts';
 import { describeField, kindsOf, optionFor } from '../../shared/schema/describe.ts';
 import type { Json } from '../documents/json.ts';
+import { compounds } from '../edits/compounds/registry.ts';
 import { entryLists } from '../edits/lists.ts';
 import { itemOf } from './fieldShape.ts';
 
 /** Something that can be added: an entry of a list, of a kind where the list has kinds. */
 export interface Addable {
-  readonly list: Path;
+  /** The list that it goes into; undefined for several entries that are added as one. */
+  readonly list: Path | undefined;
   readonly kind: string | undefined;
   readonly title: string;
   readonly says: string;
@@ -20,20 +22,20 @@ export interface AddableGroup {
 
 const titled = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
-/** Names of lists for people: what an entry is called, as a heading. */
-function headingOf(noun: string): string {
-  return titled(
-    noun.endsWith('s') || noun === 'ground'
-      ? noun
-      : noun === 'criterion'
-        ? 'asked for'
-        : noun.replace(/y$/, 'ie').concat('s'),
-  );
-}
+/** Nouns whose heading is not made by an 's'. */
+const HEADINGS: Readonly<Record<string, string>> = {
+  ground: 'Ground',
+  criterion: 'Asked for',
+  mass: 'Masses',
+};
+
+/** What an entry is called, as the heading of its list. */
+const headingOf = (noun: string): string => HEADINGS[noun] ?? titled(`${noun}s`);
 
 /** Everything that can be added to a document, list by list, with titles and descriptions out of the schema. */
 export function addables(document: Json): readonly AddableGroup[] {
-  return entryLists.flatMap(({ path: list, noun }): AddableGroup[] => {
+  const whole = compounds.map(({ id, title, says }) => ({ list: undefined, kind: id, title, says }));
+  const single = entryLists.flatMap(({ path: list, noun }): AddableGroup[] => {
     const item = itemOf(document, list);
     if (item === undefined) return [];
     const kinds = kindsOf(item);
@@ -49,4 +51,5 @@ export function addables(document: Json): readonly AddableGroup[] {
     });
     return [{ title, items }];
   });
+  return [{ title: 'Whole axles', items: whole }, ...single];
 }

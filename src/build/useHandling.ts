@@ -19,7 +19,7 @@ export const REACH = { fine: 14, coarse: 22 } as const;
 /** A press that moves less than this is none; handles closer than this lie on each other; a snap takes hold within it, px. */
 const SLACK = 3;
 const STACKED = 5;
-const SNAP = 7;
+const SNAP = 5;
 
 /** Steps of angles, rad: by key and by drag, and the finer one. */
 const DEGREE = Math.PI / 180;
@@ -111,7 +111,7 @@ export function useHandling(parts: Parts) {
   latest.current = parts;
   const grip = useRef<Grip | undefined>(undefined);
   const burst = useRef<Burst | undefined>(undefined);
-  const wanted = useRef<{ spot: Spot; alone: boolean } | undefined>(undefined);
+  const wanted = useRef<{ spot: Spot; alone: boolean; free: boolean } | undefined>(undefined);
   const frame = useRef(0);
   const counted = useRef(0);
   useEffect(() => () => cancelAnimationFrame(frame.current), []);
@@ -130,7 +130,7 @@ export function useHandling(parts: Parts) {
     wanted.current = undefined;
     const { manner, handles } = latest.current;
     const alone = manner.alone || to.alone;
-    const { edit, caught } = dragged(held, to.spot, { ...manner, alone }, handles);
+    const { edit, caught } = dragged(held, to.spot, { ...manner, alone }, to.free ? [] : handles);
     apply(edit, held.gesture);
     setHand({ handle: held.handle, from: held.handle.at, caught });
   };
@@ -185,7 +185,7 @@ export function useHandling(parts: Parts) {
       const spot = spotIn(event);
       if (!held.moving && Math.hypot(spot.x - held.spot.x, spot.y - held.spot.y) < SLACK) return;
       held.moving = true;
-      wanted.current = { spot, alone: event.altKey };
+      wanted.current = { spot, alone: event.altKey, free: event.ctrlKey || event.metaKey };
       if (frame.current === 0) frame.current = requestAnimationFrame(follow);
     },
     up(event: PointerEvent<SVGElement>): void {
