@@ -1,6 +1,7 @@
 import { didYouMean } from '../../shared/near.ts';
 import type { Problems } from '../../shared/problem.ts';
 import type { Scenario } from '../scenario/schema.ts';
+import { withControllers } from './controllers.ts';
 import type { Driveline, DrivePart, ShaftEnd } from './driveline.ts';
 import { withAngles } from './joints.ts';
 import type { PartKind, PartLaw } from './part.ts';
@@ -42,7 +43,7 @@ export function compileDriveline(entry: DrivelineEntry, fitting: Fitting): Drive
   }
   const outputs = parts.map((_, p) => parts.flatMap((other, o) => (other.inputs.includes(p) ? [o] : [])));
   const joined = parts.map((part, p) => ({ ...part, outputs: outputs[p] ?? [] }));
-  const whole = withAngles(joined, fitting);
+  const whole = withAngles(withControllers(joined, entry, fitting.problems), fitting);
   const lastPart = fitting.wheels.map((_, w) => whole.findIndex((part) => part.wheels.includes(w)));
   return { parts: whole, lastPart, supply: entry.battery };
 }

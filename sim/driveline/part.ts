@@ -56,6 +56,8 @@ export interface MotorLaw {
   readonly voltage?: number;
   /** A that motor or its controller allow each motor. */
   readonly currentLimit?: number;
+  /** Controller that it shares; its limit, shared equally, is in `currentLimit` already once compiled. */
+  readonly controller?: string;
   /** N·m that it holds for as long as one likes (thermal). */
   readonly continuousTorque?: number;
   /** J/K of winding, K/W to the surroundings, K of rise allowed: time to the limit at stall. */

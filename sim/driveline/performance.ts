@@ -1,7 +1,8 @@
 import { evenSlope } from '../ground/even.ts';
-import { makeKinematics, setPose } from '../mechanism/kinematics.ts';
+import { type Kinematics, makeKinematics, setPose } from '../mechanism/kinematics.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { standAt } from '../statics/stand.ts';
+import { type Bend, bendsIn } from './bends.ts';
 import { chainOf, type DriveChain } from './chain.ts';
 import type { DrivePart } from './driveline.ts';
 import { type EfficiencyMap, efficiencyMap } from './efficiency.ts';
@@ -27,6 +28,8 @@ export interface Performance {
   /** Driving on the level at the target speed. */
   readonly level: Duty | null;
   readonly sources: readonly SourceFigures[];
+  /** Joints as the vehicle stands on the level. */
+  readonly joints: readonly Bend[];
   /** Figures taken as typical, since the document does not give them: part and what. */
   readonly assumed: readonly { readonly of: string; readonly says: string }[];
 }
@@ -95,6 +98,7 @@ export function performanceOf(mechanism: Mechanism): Performance | undefined {
     grades: shownGrades.map((angle) => ({ angle, speed: pull.speedUnder(slope(angle)) })),
     level: speed > 0 ? pull.steady(speed) : null,
     sources: driveline.parts.flatMap((part) => sourceFigures(part, driveline)),
+    joints: bendsIn(mechanism, pull.standing),
     assumed: driveline.parts.flatMap((part) => part.law.assumed.map((says) => ({ of: part.name, says }))),
   };
 }
@@ -126,6 +130,8 @@ class FullPull {
   readonly drag: number;
   /** Speed beyond which nothing is left, m/s. */
   readonly most: number;
+  /** Where all bodies are as it stands. */
+  readonly standing: Kinematics;
   readonly #mechanism: Mechanism;
   readonly #chain: DriveChain;
   readonly #throttle: Throttle;
@@ -148,6 +154,7 @@ class FullPull {
       stand.standing.poses.forEach((pose, b) => {
         setPose(k, mechanism, b, pose);
       });
+    this.standing = k;
     chain.solve(this.#pattern, 1, k);
     this.#groups = groupsWith(mechanism, chain, this.#throttle.sources, this.#pattern);
     this.most = this.#end();
