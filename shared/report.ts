@@ -97,6 +97,7 @@ export type LedgerSort =
   | 'arm'
   | 'bar'
   | 'spring'
+  | 'balance'
   | 'tipping'
   | 'belly'
   | 'stop';
@@ -121,7 +122,10 @@ export interface LedgerLine {
   readonly spread?: number;
   /** The line in one sentence. */
   readonly says: string;
+  /** Where it is at its worst. */
   readonly moment?: Moment;
+  /** Where it first gives on the way; absent while it holds, and for a stop that may be met. */
+  readonly gives?: Moment;
 }
 
 /** All that could end a crossing, the nearest to its limit first; what is unknown comes last. */

@@ -2,6 +2,7 @@ import type { Problem } from '../../shared/problem.ts';
 import type { Recording, Standing } from '../../shared/recording.ts';
 import type { Report, Verdict, WheelReport } from '../../shared/report.ts';
 import { jointReports } from '../joints/peaks.ts';
+import { runOf } from '../ledger/run.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { criterionKinds } from './criteria/registry.ts';
 import type { CriterionKind, Run } from './criterion.ts';
@@ -43,7 +44,7 @@ export function appraise(
   recording: Recording,
   problems: readonly Problem[] = [],
 ): Report {
-  const run: Run = { mechanism, recording };
+  const run = runOf(scenario, mechanism, recording);
   const verdicts = scenario.criteria.map((criterion, index) => verdictOf(criterion, index, run));
   const finished = recording.end.kind === 'arrived' || recording.end.kind === 'time-up';
   return {
@@ -54,6 +55,7 @@ export function appraise(
     wheels: wheelsOfRun(run),
     measures: measureKinds.flatMap((kind) => kind.measure(run)),
     joints: jointReports(mechanism, recording),
+    ...(asksForLedger(mechanism) && run.ledger ? { ledger: run.ledger() } : {}),
     events: recording.events,
     verdicts,
     problems,
@@ -83,6 +85,10 @@ export function standReport(
     pass: noErrorIn(problems),
   };
 }
+
+/** Whether there is more to its ledger than its wheels: a drive line, or strength figures. */
+const asksForLedger = ({ driveline, strength }: Mechanism): boolean =>
+  driveline !== undefined || strength !== undefined;
 
 const noErrorIn = (problems: readonly Problem[]) => !problems.some((problem) => problem.severity === 'error');
 

@@ -1,12 +1,14 @@
 import type { z } from 'zod';
 import type { Recording } from '../../shared/recording.ts';
-import type { Measure, Verdict } from '../../shared/report.ts';
+import type { Ledger, Measure, Verdict } from '../../shared/report.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 
 /** What measures and criteria look at. */
 export interface Run {
   readonly mechanism: Mechanism;
   readonly recording: Recording;
+  /** All that could end the crossing, found when it is first asked for; runs that nobody asks leave it out. */
+  ledger?(): Ledger;
 }
 
 /** One measure: a figure of a whole run. One file each; one line in measures/registry.ts. May give several (one per wheel). */

@@ -12,7 +12,7 @@ export interface Limit {
 
 /** The outcome for names that the vehicle does not have: it fails, and says which names there are. */
 export function unknownNames(
-  what: 'wheel' | 'member' | 'bogie',
+  what: 'wheel' | 'member' | 'bogie' | 'part',
   unknown: readonly string[],
   known: readonly string[],
   limit: Limit,

@@ -206,7 +206,19 @@ function knownLine(item: Item, part: StrengthPart, recording: Recording): Ledger
     ...(check.material?.spread ? { spread: check.material.spread } : {}),
     says: [`${capital(item.title)}: ${checkWords(check, value)}`, ...more(item, part, recording)].join('; '),
     ...(value > 0 ? { moment: momentOf(recording, frame) } : {}),
+    ...givesAt(item, part, recording),
   };
+}
+
+/** Use above 1 that is no more than rounding of a balance. */
+const rounding = 1e-4;
+
+/** Where any check of a part first goes over its limit. */
+function givesAt({ loads }: Item, { checks }: StrengthPart, recording: Recording): Pick<LedgerLine, 'gives'> {
+  const all = checks.map((check) => ({ limit: (1 + rounding) * check.limit, load: carried(check, loads) }));
+  for (let f = 0; f < recording.frames; f++)
+    if (all.some(({ limit, load }) => load(f) > limit)) return { gives: momentOf(recording, f) };
+  return {};
 }
 
 /** What else a line says of a bar or spring: greatest twist or solid length, repeated loads, stored energy. */

@@ -61,6 +61,8 @@ export const criteriaBetter = {
   'load-spread': 'less',
   'travel-used': 'less',
   time: 'less',
+  'part-use': 'less',
+  mass: 'less',
 } as const satisfies Record<(typeof criterionKinds)[number]['kind'], Better>;
 
 /** What a study looks at: a measure, of one wheel or member where that is said, or the value of a criterion. */

@@ -1,4 +1,5 @@
 import { column } from '../../shared/recording.ts';
+import type { Source } from '../mechanism/mechanism.ts';
 import type { Run } from '../report/criterion.ts';
 import { senseOf } from '../report/way.ts';
 import { apart } from '../statics/crawl-watch.ts';
@@ -29,7 +30,10 @@ export function haltOf(run: Run): Halt | undefined {
         ]
       : [],
   );
-  for (let f = 0; f < recording.frames; f++)
+  const torques = mechanism.wheels.map((_, w) => column(recording, 'torque', w));
+  for (let f = 0; f < recording.frames; f++) {
+    const overtaxed = overtaxedAt(f, mechanism.drive.sources ?? [], torques);
+    if (overtaxed !== undefined) return halted(run, f, overtaxed);
     for (const { wheel, normal, thrust, torque } of lines) {
       const load = normal[f] as number;
       if (!(load > 0)) continue;
@@ -44,6 +48,20 @@ export function haltOf(run: Run): Halt | undefined {
       if (turns > slack * wheel.torqueLimit)
         return halted(run, f, `${wheel.name} needs ${apart(turns, wheel.torqueLimit).join(' N·m and has ')}`);
     }
+  }
+  return undefined;
+}
+
+/** Which motor would have to give more than it has in a frame, as a sentence. */
+function overtaxedAt(
+  frame: number,
+  sources: readonly Source[],
+  torques: readonly Float64Array[],
+): string | undefined {
+  for (const { name, needs, limit } of sources) {
+    const asked = needs.reduce((sum, need, w) => sum + need * (torques[w]?.[frame] ?? 0), 0);
+    if (Math.abs(asked) > slack * limit) return `${name} needs ${apart(asked, limit).join(' N·m and has ')}`;
+  }
   return undefined;
 }
 

@@ -3,6 +3,7 @@ import type { Recording } from '../../shared/recording.ts';
 import type { Range } from '../../shared/schema/quantity.ts';
 import type { Ground, GroundSource } from '../ground/ground.ts';
 import { layGround } from '../ground/lay.ts';
+import { runOf } from '../ledger/run.ts';
 import { growTree } from '../mechanism/build.ts';
 import { compileChecked } from '../mechanism/compile.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
@@ -102,7 +103,7 @@ export class Study {
       until,
       stations: Math.max(this.stations, Math.ceil(Math.abs(until - start) / apart)),
       regardless: true,
-      forces: false,
+      forces: asksForForces(vehicle.scenario),
       ...(seen === undefined ? {} : { seen, plain: true }),
     });
   }
@@ -120,7 +121,7 @@ export class Study {
     const { end } = recording;
     if (end.kind !== 'arrived') return nothing(end.kind === 'stuck' ? end.cause : 'it tips over');
     const { scenario, mechanism } = vehicle;
-    const run = { mechanism, recording };
+    const run = runOf(scenario, mechanism, recording);
     const row = this.row(vehicle, recording);
     const halt = haltOf(run);
     const fails = scenario.criteria.flatMap((criterion, i) =>
@@ -148,6 +149,10 @@ export class Study {
     return wrong === undefined ? undefined : `${namedPath(this.scenario, path)} ${wrong}`;
   }
 }
+
+/** Whether a criterion looks at the forces in pins, rods and arms. */
+const asksForForces = ({ criteria }: Scenario): boolean =>
+  criteria.some((criterion) => criterion.kind === 'part-use' && criterion.of !== 'drive-line');
 
 /** Errors that only a look at the whole tells: loops that do not close, beams that fall over, a start inside a face. */
 function problemsOf(scenario: Scenario, mechanism: Mechanism, ground: Ground): readonly Problem[] {

@@ -1,7 +1,9 @@
 import { bellyClearance } from './belly-clearance.ts';
 import { gripUse } from './grip-use.ts';
 import { loadSpread } from './load-spread.ts';
+import { mass } from './mass.ts';
 import { noStopHit } from './no-stop-hit.ts';
+import { partUse } from './part-use.ts';
 import { pitch } from './pitch.ts';
 import { reaches } from './reaches.ts';
 import { time } from './time.ts';
@@ -21,4 +23,6 @@ export const criterionKinds = [
   loadSpread,
   travelUsed,
   time,
+  partUse,
+  mass,
 ] as const;

@@ -1,0 +1,123 @@
+import type { Ledger, LedgerLine } from '../../shared/report.ts';
+import type { Run } from '../report/criterion.ts';
+import { brokenOff, sentence, stationWords } from '../report/words.ts';
+import { steeringLines } from '../steering/ledger.ts';
+import { strengthLines } from '../strength/lines.ts';
+import { winchLines } from '../winch/ledger.ts';
+import { bellyTracks } from './belly.ts';
+import { endingLine } from './ending.ts';
+import { gripTracks } from './grip.ts';
+import { type DriveSeries, driveSeries, partTracks } from './parts.ts';
+import { stopTracks } from './stops.ts';
+import { tippingTracks } from './tipping.ts';
+import { lineOf, rounding } from './track.ts';
+import { torqueTracks } from './wheel-torque.ts';
+import { useWords } from './words.ts';
+
+/** What a ledger may be told besides the run. */
+export interface LedgerOptions {
+  /** Members that may not meet a stop: theirs end the crossing. */
+  readonly noStops?: readonly string[];
+  /** What the parts of the drive line carry, where that was found before. */
+  readonly series?: DriveSeries | undefined;
+}
+
+/**
+ * All that could end the crossing of a recording, the nearest to its limit first: grip, every part of the drive line, pins,
+ * rods, arms, bars and springs, tipping, belly, stops, and the end of the run itself. Parts without a rating come last, the
+ * one that carries most first within its unit; they are called unknown, never safe.
+ */
+export function ledgerOf(
+  mechanism: Run['mechanism'],
+  recording: Run['recording'],
+  options: LedgerOptions = {},
+): Ledger {
+  const run = { mechanism, recording };
+  const lines = [...linesOf(run, options)].sort(inOrder);
+  return { lines, says: verdictOf(run, lines) };
+}
+
+function linesOf(run: Run, { noStops = [], series = driveSeries(run) }: LedgerOptions): LedgerLine[] {
+  const end = endingLine(run);
+  if (run.recording.frames === 0) return end === undefined ? [] : [end];
+  const tracks = [
+    ...gripTracks(run),
+    ...(series === undefined ? torqueTracks(run) : partTracks(run, series)),
+    ...tippingTracks(run),
+    ...bellyTracks(run),
+    ...stopTracks(run, noStops),
+  ];
+  const lines = tracks.flatMap((track) => lineOf(track, run.recording) ?? []);
+  const aside = [...winchLines(run.mechanism), ...steeringLines(run.mechanism, run.recording)];
+  return [...lines, ...gearLines(run), ...aside.map(ended), ...(end === undefined ? [] : [end])];
+}
+
+/** The same line with a full stop behind its words. */
+const ended = (line: LedgerLine): LedgerLine =>
+  line.says.endsWith('.') ? line : { ...line, says: `${line.says}.` };
+
+/** Pins, rods, arms, bars, springs and what stops may take; travel to the stops has lines of its own. */
+function gearLines({ mechanism, recording }: Run): LedgerLine[] {
+  return strengthLines(mechanism, recording).flatMap((line): LedgerLine[] => {
+    if (line.sort === 'stop' && line.quantity === 'travel') return [];
+    return [ended(line)];
+  });
+}
+
+/** Known lines by their use, the greatest first; then unknown ones. Of equal ones the document's order stays. */
+function inOrder(a: LedgerLine, b: LedgerLine): number {
+  if (a.use !== null && b.use !== null) return b.use - a.use;
+  if (a.use === null && b.use === null) return 0;
+  return a.use === null ? 1 : -1;
+}
+
+/** Which line gives first on the way; of those that give in the same frame the one that is most over. */
+export function firstToGive(lines: readonly LedgerLine[]): LedgerLine | undefined {
+  return lines.reduce<LedgerLine | undefined>((first, line) => {
+    if (line.gives === undefined) return first;
+    if (first?.gives === undefined) return line;
+    const later = line.gives.frame - first.gives.frame;
+    return later < 0 || (later === 0 && (line.use ?? 0) > (first.use ?? 0)) ? line : first;
+  }, undefined);
+}
+
+/** Lines that count when it is asked whether a crossing holds: a stop that may be met does not. */
+export const counts = (line: LedgerLine, noStops: readonly string[] = []): boolean =>
+  line.sort !== 'stop' || !/ travel$/.test(line.quantity) || noStops.includes(line.of);
+
+/** What the whole ledger comes to, in words. */
+function verdictOf(run: Run, lines: readonly LedgerLine[]): string {
+  const unknown = lines.filter(({ use }) => use === null).length;
+  const rest =
+    unknown === 0
+      ? ''
+      : ` ${unknown === 1 ? 'One part has' : `${unknown} parts have`} no rating: unknown, not safe.`;
+  return `${firstWords(run, lines)}${rest}${brokenOff(run)}`;
+}
+
+function firstWords(run: Run, lines: readonly LedgerLine[]): string {
+  const first = firstToGive(lines);
+  if (first !== undefined) return givesWords(run, first);
+  const nearest = lines.find((line) => line.use !== null && counts(line));
+  if (nearest === undefined || nearest.use === null) return 'Nothing on the ledger has a known limit.';
+  const says = sentence(nearest.says);
+  return nearest.use > 1 + rounding
+    ? `Nothing gives on the way, but beside it one thing is over its limit. ${says}`
+    : `Nothing gives. Nearest to its limit is ${nearest.of} with ${useWords(nearest.use)}. ${says}`;
+}
+
+/** 'Front joint carries 1.9 N·m at station 710 mm and may carry 1.5 N·m (127 %): it is the first to give.' */
+function givesWords(run: Run, line: LedgerLine): string {
+  const { gives, moment } = line;
+  if (gives === undefined) return '';
+  const place =
+    line.says.includes('at station') || moment === undefined
+      ? ''
+      : ` at ${stationWords(run, moment.station)}`;
+  const said = `${line.says.replace(/\.$/, '')}${place}`;
+  const from =
+    moment !== undefined && moment.frame !== gives.frame
+      ? `, over its limit from ${stationWords(run, gives.station)} on`
+      : '';
+  return `${sentence(said)}${from}: it is the first to give.`;
+}
