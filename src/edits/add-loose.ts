@@ -5,43 +5,23 @@ import { entriesAt } from './lists.ts';
 import type { Proportions } from './proportions.ts';
 import { freeEnds, nearestTo, roomForAxle } from './room.ts';
 import type { Site } from './site.ts';
+import { wheelFigures } from './wheel-figures.ts';
 
 const millimetres = { x: '0 mm', z: '0 mm' } as const;
 
 /** A point of a new entry as it goes into the document. */
 const pointAt = (at: Vec2, { carriage }: Site): Json => writePoint(at, millimetres, carriage.grid);
 
-/** Radial rate of a tyre, N/m, that its share of the weight presses in by a twelfth of its radius: common practice, no source. */
-export const tyreRate = (load: number, radius: number): number => (12 * load) / radius;
-
 /** Figures of a wheel for a vehicle that has none. */
-export function wheelFigures({ radius, mass, axles }: Proportions): { readonly [key: string]: Json } {
-  const load = (mass * 9.81) / (2 * axles);
-  return {
-    radius: roundFigure(radius, 'length', 4),
-    width: roundFigure(0.75 * radius, 'length'),
-    count: 2,
-    massPerWheel: roundFigure(0.025 * mass, 'mass'),
-    tyre: {
-      stiffnessPerWheel: roundFigure(tyreRate(load, radius), 'stiffness'),
-      damping: 0.8,
-      grip: 0.8,
-      rolling: 0.02,
-    },
-  };
+function firstWheel({ radius, mass, axles }: Proportions): { readonly [key: string]: Json } {
+  return wheelFigures({ radius, load: (mass * 9.81) / (2 * axles), mass: 0.025 * mass });
 }
 
 /** An axle line like the last one, at a free end of a member near by, else on the chassis where there is room. */
 function wheel(site: Site): Json {
   const { document, carriage, proportions, at } = site;
   const like = entriesAt(document, ['vehicle', 'wheels']).at(-1)?.value;
-  const {
-    name: _name,
-    on: _on,
-    at: _at,
-    reaction: _reaction,
-    ...figures
-  } = like ?? wheelFigures(proportions);
+  const { name: _name, on: _on, at: _at, reaction: _reaction, ...figures } = like ?? firstWheel(proportions);
   const reach = at === undefined ? undefined : 0.5 * proportions.radius;
   const end = nearestTo(freeEnds(carriage), (point) => point.at, at, reach);
   const hub = end?.at ?? at ?? roomForAxle(document, proportions);

@@ -10,7 +10,10 @@ function placeRod(
   { carriage, at, proportions: { radius } }: Site,
   entry: { readonly [key: string]: Json },
 ): Json {
-  const movers = moversOf(carriage);
+  const rodded = new Set(carriage.points.filter(({ role }) => role === 'end').flatMap(({ on }) => on));
+  const all = moversOf(carriage);
+  const bare = all.filter(({ name }) => !rodded.has(name));
+  const movers = bare.length > 0 ? bare : all;
   const hinged = movers.filter(({ at: pivot, end }) => pivot === end);
   const held = nearestTo(hinged.length > 0 ? hinged : movers, ({ end }) => end, at);
   const foot = held?.end ?? at ?? { x: 0, z: radius };

@@ -1,12 +1,14 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import { type Path, pathText } from '../../shared/path.ts';
-import { isList, isObject, type Json, valueAt, withValue } from '../documents/json.ts';
+import { isList, isObject, type Json, valueAt } from '../documents/json.ts';
 import { placeElement } from './add-element.ts';
 import { loose } from './add-loose.ts';
 import { placeMember } from './add-member.ts';
 import { placePart } from './add-part.ts';
-import { carriageOf } from './carriage.ts';
+import { carriageOf, jointOf } from './carriage.ts';
 import { declined, type Edit, edited } from './edit.ts';
+import { roundFigure, writePoint } from './figures.ts';
+import { joinedTree } from './join.ts';
 import { entryLists } from './lists.ts';
 import { freeName, takenIn } from './names.ts';
 import { proportionsOf } from './proportions.ts';
@@ -15,6 +17,9 @@ import { referencesIn } from './references.ts';
 import { kindsFor, sampleFor } from './sample.ts';
 import type { Site } from './site.ts';
 import { without } from './strip.ts';
+
+/** Mass of a new member over that of the vehicle. Common practice, no source. */
+const MEMBER_SHARE = 0.03;
 
 /** How each list's new entry finds its place; lists that are not here take the sample as it is. */
 const placing: Readonly<Record<string, (site: Site, entry: Json) => Json>> = {
@@ -59,15 +64,22 @@ function withoutName(entry: { readonly [key: string]: Json }): { readonly [key: 
   return rest;
 }
 
-/** A new wheel joins the root of a sharing tree where every wheel is driven: the tree has to name it. */
-function joinedTree(document: Json, list: Path, entry: Json): Json {
-  const driven = valueAt(document, ['vehicle', 'drive', 'driven']);
-  const tree = valueAt(document, ['vehicle', 'drive', 'sharing']);
-  if (list.at(-1) !== 'wheels' || (driven !== undefined && driven !== 'all') || !isObject(tree))
-    return document;
-  const [branch] = Object.entries(tree);
-  if (branch === undefined || !isList(branch[1]) || !isObject(entry)) return document;
-  return withValue(document, ['vehicle', 'drive', 'sharing', branch[0]], [...branch[1], entry.name ?? '']);
+/** A new member with a body of its own brings a mass item: a body without mass cannot be moved. */
+function withMass(document: Json, { proportions: { mass } }: Site, entry: Json): Json {
+  if (!isObject(entry) || typeof entry.name !== 'string') return document;
+  const { name } = entry;
+  const { tree, points, grid } = carriageOf(document);
+  if (jointOf(tree, name) === undefined) return document;
+  const own = points.filter(({ member, role }) => member === name && role !== 'mount').map(({ at }) => at);
+  const middle = (key: 'x' | 'z') => own.reduce((sum, at) => sum + at[key], 0) / own.length;
+  const list = ['vehicle', 'masses'];
+  const item: Json = {
+    name: freeName(name, takenIn(document, list)),
+    on: name,
+    mass: roundFigure(MEMBER_SHARE * mass, 'mass'),
+    at: writePoint({ x: middle('x'), z: middle('z') }, { x: '0 mm', z: '0 mm' }, grid),
+  };
+  return own.length === 0 ? document : appended(document, list, [item]);
 }
 
 /** The document without names that nothing has in an entry of criteria: a sample may name wheels of another vehicle. */
@@ -105,6 +117,13 @@ export function addEntry(document: Json, list: Path, kind?: string, at?: Vec2): 
   const entry = named(document, list, known.noun, known.names, made);
   const was = valueAt(document, list);
   const path = [...list, isList(was) ? was.length : 0];
-  const after = withKnownNames(joinedTree(appended(document, list, [entry]), list, entry), path);
+  const added = appended(document, list, [entry]);
+  const last = list.at(-1);
+  const after =
+    last === 'members'
+      ? withMass(added, site, entry)
+      : last === 'wheels'
+        ? joinedTree(added, entry)
+        : withKnownNames(added, path);
   return edited(document, after, says, { select: path });
 }

@@ -40,14 +40,16 @@ function grown(document: Json, path: Path, value: Json, to: Proportions): Json {
     return Object.fromEntries(
       Object.entries(value).map(([key, inner]) => [key, grown(document, [...path, key], inner, to)]),
     );
-  const dimension = describeField(scenarioDocument, document, path)?.dimension;
+  const { dimension, range = {} } = describeField(scenarioDocument, document, path) ?? {};
   if (dimension === undefined) return value;
   const si = readFigure(value, dimension);
   const growth = growthOf(to, dimension);
   // Within a tenth of the sample's own size its round figures suit as they are.
   const suits = growth > 0.9 && growth < 1.1;
   if (si === undefined || (suits && typeof value === 'string')) return value;
-  return roundFigure(suits ? si : si * growth, dimension);
+  const size = suits ? si : si * growth;
+  const { above = -Infinity, least = above, below = Infinity, most = below } = range;
+  return roundFigure(size >= least && size <= most ? size : si, dimension);
 }
 
 /** The worked instance of a kind as an entry of this document, its figures as large as suits the vehicle. */
