@@ -3,6 +3,7 @@
  * (`inject('appAddress')`).
  */
 import { execFile } from 'node:child_process';
+import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
@@ -17,7 +18,8 @@ declare module 'vitest' {
 }
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const OUT = join(ROOT, 'node_modules', '.cache', 'axlewright', 'app');
+/** Each run of the tests has its own, so that two at once do not pull it from under each other. */
+const OUT = join(ROOT, 'node_modules', '.cache', 'axlewright', `app-${process.pid}`);
 
 /** In a process of its own, because the variables that the test runner sets would give a development build. */
 async function build(): Promise<void> {
@@ -38,5 +40,8 @@ export default async function serve(project: TestProject): Promise<() => Promise
   const address = server.resolvedUrls?.local[0];
   if (address === undefined) throw new Error('The preview server of the built app has no address.');
   project.provide('appAddress', address);
-  return () => server.close();
+  return async () => {
+    await server.close();
+    rmSync(OUT, { recursive: true, force: true });
+  };
 }
