@@ -7,6 +7,8 @@ import { limits } from './verbs/limits.ts';
 import { map } from './verbs/map.ts';
 import { matters } from './verbs/matters.ts';
 import { stand } from './verbs/stand.ts';
+import { steer } from './verbs/steer.ts';
+import { winch } from './verbs/winch.ts';
 
 /** All verbs, in the order of `--help`. A new verb is its file and one line here. */
 export const verbs = [
@@ -17,5 +19,7 @@ export const verbs = [
   limits,
   map,
   matters,
+  winch,
+  steer,
   demos,
 ] as const satisfies readonly Verb[];

@@ -2,10 +2,11 @@ import type { Problem } from '../../shared/problem.ts';
 import type { Report, WheelReport } from '../../shared/report.ts';
 import type { HaltKind } from '../limits/cross.ts';
 import type { CurvePoint } from '../limits/curves.ts';
+import type { SteerReport, WinchReport } from './rig-report.ts';
 import type { MapReport, MattersReport } from './study-report.ts';
 
 /** What a report may be of. */
-export type Mode = Report['mode'] | 'limits' | 'matters' | 'map';
+export type Mode = Report['mode'] | 'limits' | 'matters' | 'map' | 'winch' | 'steer';
 
 /** Report of a check: nothing has stood or run, so its wheels carry no loads. */
 export interface CheckReport extends Omit<Report, 'mode' | 'wheels' | 'end' | 'substep'> {
@@ -53,7 +54,15 @@ export interface LimitsReport
 }
 
 /** Any object that `--json` prints. */
-export type AnyReport = Report | CheckReport | LimitsReport | MattersReport | MapReport | UnreadableReport;
+export type AnyReport =
+  | Report
+  | CheckReport
+  | LimitsReport
+  | MattersReport
+  | MapReport
+  | WinchReport
+  | SteerReport
+  | UnreadableReport;
 
 /** What is left of a report when the document could not be read: its problems, and lists with nothing in them. */
 export interface UnreadableReport {

@@ -65,7 +65,7 @@ export function studySteering(
   const wheels = steering.lines.map((line) => wheelOf(mechanism, line, loads[line.wheel] ?? 0));
   const points = pointsOf(steering, wheels);
   const worst = points.reduce((most, point) => (point.most > most.most ? point : most));
-  const use = useOf(steering, worst);
+  const use = limitUse(steering, worst);
   return {
     name: steering.name,
     wheels,
@@ -130,7 +130,7 @@ function pointsOf(steering: Steering, wheels: readonly SteeredWheel[]): SteerPoi
   });
 }
 
-function useOf({ name, index, torque }: Steering, worst: SteerPoint): LedgerLine {
+function limitUse({ name, index, torque }: Steering, worst: SteerPoint): LedgerLine {
   const shown = (value: number) => formatQuantity(value, 'torque');
   const at = formatQuantity(Math.abs(worst.angle), 'angle', 2, 'deg');
   const says =

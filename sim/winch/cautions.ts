@@ -5,8 +5,8 @@ import type { Winch } from './winch.ts';
 const standardGravity = 9.80665;
 /** Stored energy from which a rope that breaks throws things, J: a kilogram fallen from ankle height. Our own. */
 const worthAWord = 1;
-/** Model scale up to which a vehicle counts as full size. */
-const fullSize = 2;
+/** Mass from which what is pulled is treated as full size, kg: more than people hold. Our own. */
+const heavy = 100;
 
 /** Energy in words: '12 J, as much as 1 kg falling 1.2 m'. */
 export function energyWords(joules: number): string {
@@ -15,23 +15,20 @@ export function energyWords(joules: number): string {
   return `${formatQuantity(joules, 'energy', 2)}, as much as ${mass} kg after falling ${height}`;
 }
 
-/**
- * Cautions for work with a winch. `energy`: J in the stretched rope, undefined where it is not known; `mass`: kg of the
- * vehicle; `scale`: full size over model.
- */
-export function winchCautions(winch: Winch, energy: number | undefined, mass: number, scale = 1): string[] {
+/** Cautions for work with a winch. `energy`: J in the stretched rope, null where it is not known; `mass`: kg of the vehicle. */
+export function winchCautions(winch: Winch, energy: number | null, mass: number): string[] {
   const stored =
-    energy === undefined
+    energy === null
       ? 'How much energy the stretched rope stores is not known: its breaking load or stretch is missing.'
       : `The stretched rope stores ${energyWords(energy)}; it goes free at once when rope, hook or anchor gives way.`;
   const lash = [
     'Stay clear of the rope, out of its line and out of the bight at a block, and let nobody step over it.',
     'Lay a damper (a blanket, a bag) over the middle of the rope, and wear gloves and eye protection; keep fingers off drum and fairlead.',
   ];
-  const large = scale < fullSize && mass > 100;
+  const large = mass > heavy;
   return [
     stored,
-    ...(energy === undefined || energy >= worthAWord || large ? lash : lash.slice(1)),
+    ...(energy === null || energy >= worthAWord || large ? lash : lash.slice(1)),
     winch.rope.kind === 'wire' ? 'Broken wires of a wire rope cut: never let it run through bare hands.' : '',
     large
       ? 'Full-size recovery: use rated gear only, leave it to licensed operators, and follow local rules; these figures are no rigging plan.'

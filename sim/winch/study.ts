@@ -1,13 +1,14 @@
 import type { LedgerLine } from '../../shared/report.ts';
-import { formatQuantity } from '../../shared/units.ts';
 import { evenSlope } from '../ground/even.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { standAt } from '../statics/stand.ts';
-import { type Layer, layersOf, layerWith, ropeKept, turnsKept } from './drum.ts';
+import { winchCautions } from './cautions.ts';
+import { type Layer, layersOf, layerWith, ropeKept } from './drum.ts';
 import { plainTask, type WinchTask } from './fields.ts';
 import { type Haul, Hauling } from './haul.ts';
 import { gainOf, storedIn, typicalStretch } from './line.ts';
 import { motorAt, powerOf, type WinchPower } from './power.ts';
+import { remarksOf } from './remarks.ts';
 import { usesOf } from './uses.ts';
 import type { Winch } from './winch.ts';
 
@@ -76,6 +77,7 @@ export interface WinchStudy {
   readonly energy: number | null;
   readonly uses: readonly LedgerLine[];
   readonly remarks: readonly string[];
+  readonly cautions: readonly string[];
   /** Nothing that is known is past its limit, the rope is long enough, and the vehicle comes. */
   readonly pass: boolean;
 }
@@ -106,7 +108,6 @@ export function studyWinch(
   const ownEnd = ownEndOf(mechanism, winch, hauling);
   const pulling = withPower(power, drumTorque);
   const omega = pulling?.speed ?? null;
-  const remarks = remarksOf(winch, power, layers, task, tension);
   return {
     name: winch.name,
     task,
@@ -131,7 +132,8 @@ export function studyWinch(
     hung: lift(mechanism.mass * mechanism.gravity),
     energy,
     uses,
-    remarks,
+    remarks: remarksOf(winch, power, layers, task, tension),
+    cautions: winchCautions(winch, energy, mechanism.mass),
     pass: found !== undefined && !place.short && uses.every(({ use }) => use === null || use <= 1),
   };
 }
@@ -260,46 +262,4 @@ function energyOf(winch: Winch, task: WinchTask, tension: number, out: number | 
     strength: rope.strength,
     stretch: rope.stretch ?? typicalStretch[rope.kind],
   });
-}
-
-/** Drum diameter over rope diameter below which a rope wears out early. Common practice, no source. */
-const leastBend = { wire: 10, synthetic: 8 } as const;
-
-function remarksOf(
-  winch: Winch,
-  power: WinchPower,
-  layers: readonly Layer[],
-  task: WinchTask,
-  tension: number,
-): string[] {
-  const { rope, drum } = winch;
-  const newtons = (force: number) => formatQuantity(force, 'force');
-  const first = layers[0];
-  const most = first === undefined ? 0 : power.stall / (first.diameter / 2);
-  const allowed = rope.strength === undefined ? undefined : rope.strength / rope.safety;
-  const remarks: string[] = [];
-  if (task.slope !== 0 && tension === 0)
-    remarks.push('It rolls that way by itself: the rope only holds it back.');
-  if (allowed !== undefined && most > allowed)
-    remarks.push(
-      `At standstill the motor pulls ${newtons(most)} from the bare drum, more than the rope is to bear (${newtons(allowed)}): stop before it stalls.`,
-    );
-  if (drum.core < leastBend[rope.kind] * rope.diameter)
-    remarks.push(
-      `The bare drum is ${(drum.core / rope.diameter).toFixed(1)} times as thick as the rope; ${leastBend[rope.kind]} times is usual (common practice, no source).`,
-    );
-  if (!winch.reduction.locks && winch.brake === undefined)
-    remarks.push(
-      'Nothing is known to hold the drum when the motor stops: neither a brake nor a drive that locks itself.',
-    );
-  if (winch.from >= 0) remarks.push('Turned by the drive line, with the wheels let go meanwhile.');
-  for (const { name, law, count, share } of power.motors) {
-    const torque = (((tension * (layers.at(-1)?.diameter ?? 0)) / 2) * power.torquePer * share) / count;
-    if (law.continuousTorque !== undefined && torque > law.continuousTorque)
-      remarks.push(`'${name}' can do that for a short time only: it gets too hot.`);
-  }
-  if (drum.flange === undefined)
-    remarks.push('The flanges of the drum are not known: whether the rope fits is not checked.');
-  remarks.push(`At least ${turnsKept} turns stay on the drum.`);
-  return remarks;
 }

@@ -171,7 +171,3 @@ function motorUses({ name, index, from }: Winch, power: WinchPower, drumTorque: 
   });
   return [...motors, supply];
 }
-
-/** The nearest to its limit first; what is unknown comes last. */
-export const byUse = (lines: readonly LedgerLine[]): LedgerLine[] =>
-  [...lines].sort((a, b) => (b.use ?? -1) - (a.use ?? -1));

@@ -1,10 +1,10 @@
 import { type Command, InvalidArgumentError } from 'commander';
 import { didYouMean } from '../../../shared/near.ts';
 import type { Problem } from '../../../shared/problem.ts';
-import { parseQuantity } from '../../../shared/units.ts';
 import { type Scenario, type Stand, standOn, standReport, takeOff } from '../../index.ts';
 import { standWords } from '../../statics/stand.ts';
 import { type Exit, exitOf, exits } from '../exit.ts';
+import { inUnits } from '../in-units.ts';
 import { unreadableReport } from '../report-json.ts';
 import { scenarioVerb } from '../scenario-verb.ts';
 import { quietText, reportText } from '../text/report.ts';
@@ -107,15 +107,6 @@ function unknownNames({ vehicle }: Scenario, items: readonly string[], wheels: r
 }
 
 const collect = (name: string, before: readonly string[] = []): readonly string[] => [...before, name];
-
-function inUnits(dimension: 'length' | 'angle' | 'torque'): (text: string) => number {
-  return (text) => {
-    const bare = Number(text);
-    const read = parseQuantity(text.trim() !== '' && Number.isFinite(bare) ? bare : text, dimension);
-    if (!read.ok) throw new InvalidArgumentError(`It ${read.message}.`);
-    return read.value;
-  };
-}
 
 function torqueOf(
   text: string,
