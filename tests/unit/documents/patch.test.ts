@@ -67,4 +67,60 @@ describe('writing an edited document back into its text', () => {
       }),
     );
   });
+
+  it('takes an entry out of a list and puts one in, and leaves the others as they stand', () => {
+    const [front, rear] = (before as { wheels: Json[] }).wheels as [Json, Json];
+    const first = withValue(before, ['wheels'], [front]);
+    expect(patchText(text, before, first)).toContain('"wheels": [ { "name": "front", "radius": "55 mm" } ],');
+    const last = withValue(before, ['wheels'], [rear]);
+    expect(patchText(text, before, last)).toContain('"wheels": [ { "name": "rear",  "radius": 0.055 } ],');
+    const none = withValue(before, ['wheels'], []);
+    expect(patchText(text, before, none)).toContain('"wheels": [],');
+    const middle = { name: 'middle', radius: '50 mm' };
+    const three = withValue(before, ['wheels'], [front, middle, rear]);
+    expect(patchText(text, before, three)).toBe(
+      text.replace(
+        '},\n              {',
+        '},\n              { "name": "middle", "radius": "50 mm" },\n              {',
+      ),
+    );
+    const front2 = withValue(before, ['wheels'], [middle, front, rear]);
+    expect(patchText(text, before, front2)).toContain(
+      '[ { "name": "middle", "radius": "50 mm" },\n              { "name": "front", "radius": "55 mm" },',
+    );
+  });
+
+  it('turns any document into any other, however entries come and go', () => {
+    // lists and objects of few different values, so that heads and tails often are the same
+    const leaf = fc.constantFrom<Json>(1, 'a', null, true);
+    const { json } = fc.letrec<{ json: Json }>((tie) => ({
+      json: fc.oneof(
+        { maxDepth: 4 },
+        leaf,
+        fc.array(tie('json'), { maxLength: 5 }),
+        fc.dictionary(fc.constantFrom('x', 'y', 'z', '1', '__proto__'), tie('json'), {
+          noNullPrototype: true,
+        }),
+      ),
+    }));
+    fc.assert(
+      fc.property(json, json, fc.constantFrom(undefined, 1, '\t'), (from, to, indent) => {
+        const whole = JSON.stringify(from, null, indent);
+        const source = JSON.parse(whole) as Json;
+        expect(JSON.stringify(sorted(JSON.parse(patchText(whole, source, to))))).toBe(
+          JSON.stringify(sorted(to)),
+        );
+      }),
+      { numRuns: 3000 },
+    );
+  });
 });
+
+/** With keys in order, as an object says the same in any. */
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.entries(value)
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([key, each]) => [key, sorted(each)]);
+}
