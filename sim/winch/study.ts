@@ -3,11 +3,12 @@ import { evenSlope } from '../ground/even.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { standAt } from '../statics/stand.ts';
 import { winchCautions } from './cautions.ts';
-import { type Layer, layersOf, layerWith, ropeKept } from './drum.ts';
+import { type Layer, layersOf } from './drum.ts';
 import { plainTask, type WinchTask } from './fields.ts';
-import { type Haul, Hauling } from './haul.ts';
+import type { Haul, Hauling } from './haul.ts';
+import { haulageOf } from './haulage.ts';
 import { gainOf, storedIn, typicalStretch } from './line.ts';
-import { motorAt, powerOf, type WinchPower } from './power.ts';
+import { motorAt, type WinchPower } from './power.ts';
 import { remarksOf } from './remarks.ts';
 import { usesOf } from './uses.ts';
 import type { Winch } from './winch.ts';
@@ -92,17 +93,9 @@ export function studyWinch(
   task: WinchTask = given.task ?? plainTask,
 ): WinchStudy {
   const winch = { ...given, task };
-  const hauling = new Hauling(mechanism, winch, task);
-  const { haul, line, all } = hardest(mechanism, hauling, task);
+  const haulage = haulageOf(mechanism, winch);
+  const { hauling, haul, line, all, force, gain, tension, power, layers, place, drumTorque, uses } = haulage;
   const found = haul.kind === 'hauled' ? haul : undefined;
-  const force = found?.force ?? 0;
-  const gain = gainOf(task.lines, task.sheave);
-  const tension = force / gain;
-  const power = powerOf(winch, mechanism.driveline);
-  const layers = layersOf(winch);
-  const place = placeOf(winch, task, layers);
-  const drumTorque = (tension * (place.layer?.diameter ?? 0)) / 2;
-  const uses = usesOf(winch, power, { tension, drumTorque, force });
   const energy = energyOf(winch, task, tension, place.out);
   const lift = (total: number): Lift => liftOf(winch, power, task, total);
   const ownEnd = ownEndOf(mechanism, winch, hauling);
@@ -136,28 +129,6 @@ export function studyWinch(
     cautions: winchCautions(winch, energy, mechanism.mass),
     pass: found !== undefined && !place.short && uses.every(({ use }) => use === null || use <= 1),
   };
-}
-
-/** The haul that needs the greatest pull: over all axle lines that may stand in the hole. */
-function hardest(mechanism: Mechanism, hauling: Hauling, task: WinchTask) {
-  if (!(task.hole > 0)) return { haul: hauling.needed(), line: undefined, all: null };
-  const hauls = mechanism.wheels.map((_, line) => ({ line, haul: hauling.needed(line) }));
-  const bad = hauls.find(({ haul }) => haul.kind !== 'hauled');
-  const worst = hauls.reduce((most, one) => (forceOf(one.haul) > forceOf(most.haul) ? one : most));
-  const all = hauling.needed(-1);
-  return { ...(bad ?? worst), all: all.kind === 'hauled' ? all.force : null };
-}
-
-const forceOf = (haul: Haul): number => (haul.kind === 'hauled' ? haul.force : 0);
-
-/** Where on the drum it pulls from. */
-function placeOf(winch: Winch, task: WinchTask, layers: readonly Layer[]) {
-  const { distance } = task.anchor;
-  if (distance === undefined) return { layer: layers.at(-1), out: null, short: false };
-  const height = task.anchor.height === undefined ? 0 : task.anchor.height - winch.at.z;
-  const out = task.lines * Math.hypot(distance, height);
-  const left = winch.rope.length - out;
-  return { layer: layerWith(layers, Math.max(0, left)), out, short: left < ropeKept(winch) };
 }
 
 /** Pull and speed of the rope from one layer. */
