@@ -40,6 +40,9 @@ export async function copyLink(bench: Workbench): Promise<void> {
 
 /** Shows a moment of the run, when what it is about has just happened, and stays there. Time in s. */
 export function jumpTo(bench: Workbench, { time }: Pick<Moment, 'time'>): void {
+  // What is being built stands still: its crossing is looked at where it can be played.
+  const { settings } = bench;
+  if (settings.getState().building) settings.setState({ building: false, mode: 'crawl' });
   const recording = bench.desk.state().solved?.recording;
   if (recording === undefined) return;
   bench.player.pause();

@@ -75,7 +75,7 @@ export function AddMenu({ button }: { readonly button: RefObject<HTMLButtonEleme
         <div className="add-groups">
           {found.map(({ title, items }) => (
             <section key={title} aria-label={title}>
-              <h3>{title}</h3>
+              <p className="soft">{title}</p>
               {items.map((item) => (
                 <button
                   key={`${pathText(item.list ?? [])} ${item.kind ?? ''}`}

@@ -27,7 +27,7 @@ export function Answers() {
   return (
     <section className="answers" aria-label="Answers">
       <div>
-        <Standing />
+        <Standing status={false} />
         <Stored />
       </div>
       <Verdicts />

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { pathText } from '../../shared/path.ts';
 import { useBench, useDesk, useDocument, useSettings } from '../app/workbench.ts';
-import { boxInPoses, fitVehicle, statureOf, zoomBy } from '../canvas/camera.ts';
+import { boxInPoses, fitDrawing, statureOf, zoomBy } from '../canvas/camera.ts';
 import { stepOf } from '../canvas/handles/steps.ts';
 import { SceneView } from '../canvas/SceneView.tsx';
 import { Sight } from '../canvas/sight.ts';
@@ -62,7 +62,7 @@ function useCamera(solved: Solved | null) {
       mechanism,
       mechanism.bodies.map(() => ({ x: shift, z: 0, angle: 0 })),
     );
-    viewport.show(fitVehicle(box, statureOf(mechanism), size));
+    viewport.show(fitDrawing(box, statureOf(mechanism), size));
   };
   const zoom = (way: 'closer' | 'farther'): void => {
     const { from, to } = viewport.window;

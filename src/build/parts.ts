@@ -154,7 +154,11 @@ export function wayTo(parts: readonly Part[], id: string): readonly string[] | u
 export function titleOf(document: Json, path: Path): string {
   const value = valueAt(document, path);
   const list = path.slice(0, -1);
-  if (!isObject(value) || typeof path.at(-1) !== 'number') return labelOf(String(path.at(-1) ?? 'document'));
+  if (pathText(path) === 'vehicle') return 'Chassis';
+  if (!isObject(value) || typeof path.at(-1) !== 'number') {
+    const words = labelOf(String(path.at(-1) ?? 'document'));
+    return words.charAt(0).toUpperCase() + words.slice(1);
+  }
   const kind = CARRIED.find((each) => pathText(each.list) === pathText(list))?.kind;
   return partOf(document, { path, value }, kind, []).title;
 }

@@ -153,6 +153,19 @@ export function fitVehicle(box: Box, stature: Stature, size: Size): StationWindo
   return around((box.xMin + box.xMax) / 2, scale, size);
 }
 
+/** Share of the whole picture that a vehicle takes while it is built. */
+const DRAWING_SHARE = 0.84;
+
+/** Window that shows a vehicle as large as it fits the whole picture, gutters and all: nothing else is looked at. */
+export function fitDrawing(box: Box, stature: Stature, size: Size): StationWindow {
+  const scale = Math.min(
+    (DRAWING_SHARE * size.width) / (box.xMax - box.xMin),
+    heightScale(size, box.zMax - box.zMin + stature.below),
+  );
+  const from = (box.xMin + box.xMax) / 2 - (size.width / 2 - GUTTER.left) / scale;
+  return { from, to: from + plotWidth(size.width) / scale };
+}
+
 /** Limits of a window's length, m. */
 export interface Reach {
   readonly least: number;

@@ -2,8 +2,8 @@ import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
 import {
+  fitDrawing,
   fitGround,
-  fitVehicle,
   followTo,
   keepInSight,
   panBy,
@@ -168,7 +168,7 @@ class LivePicture implements Live {
     const first = this.#fitted === null;
     this.#fitted = run.solved;
     if (this.#shown?.closeUp === true) {
-      if (first) this.#viewport.show(fitVehicle(boxIn(run, 0), run.stature, size));
+      if (first) this.#viewport.show(fitDrawing(boxIn(run, 0), run.stature, size));
       return;
     }
     this.#lift = 0;

@@ -4,8 +4,11 @@ import { figure, forceShown, travelShown } from '../charts/figures.ts';
 import { ProblemList } from './Problems.tsx';
 import { RunStatus } from './RunStatus.tsx';
 
-/** How the vehicle stands: what each axle line carries, how far it has moved from the drawing, and remarks. */
-export function Standing() {
+/**
+ * How the vehicle stands: what each axle line carries, how far it has moved from the drawing, and remarks.
+ * @param status whether it says what the solver is doing: not where other answers beside it do
+ */
+export function Standing({ status = true }: { readonly status?: boolean }) {
   const report = useDesk(({ solved }) => solved?.report);
   const standing = useDesk(({ solved }) => solved?.recording.standing);
   const stale = useDesk((state) => state.stale);
@@ -24,7 +27,7 @@ export function Standing() {
             <span className="count">pitch {formatQuantity(standing.pitch, 'angle', 2, 'deg')}</span>
           )}
         </h2>
-        <RunStatus />
+        {status ? <RunStatus /> : null}
       </div>
       {failure === undefined ? null : <p className="run-end">It does not stand: {failure}.</p>}
       {report === undefined ? null : (
