@@ -8,6 +8,9 @@ import { elementKinds } from '../../sim/elements/registry.ts';
 import { groundKinds } from '../../sim/ground/registry.ts';
 import { memberKinds } from '../../sim/members/registry.ts';
 import { criterionKinds } from '../../sim/report/criteria/registry.ts';
+import { materialNames, materialOf } from '../../sim/strength/material.ts';
+import { strengthKinds } from '../../sim/strength/registry.ts';
+import { materialSources } from '../../sim/strength/sources.ts';
 
 interface Registered {
   readonly kind: string;
@@ -36,6 +39,7 @@ describe.each([
   ['Members', memberKinds],
   ['Ground', groundKinds],
   ['Criteria', criterionKinds],
+  ['Strength of the running gear', strengthKinds],
 ] as const)('the chapter %s of the physics page', (chapter, registry) => {
   const kinds = registry as readonly Registered[];
   const rows = rowsOf(chapter);
@@ -66,4 +70,15 @@ it('the page names every measure that a stand or a run can give', () => {
   );
   expect(names.length).toBeGreaterThan(15);
   expect(names.filter((name) => !page.includes(`\`${name}\``))).toEqual([]);
+});
+
+it.each(materialNames)('the page gives %s its figures and its source', (name) => {
+  const row = page.split('\n').find((line) => line.startsWith(`| \`${name}\` |`)) ?? '';
+  const cells = row.split('|').map((cell) => cell.trim());
+  const { modulus, shearModulus, yield: yields, tensile, shearYield, density } = materialOf(name);
+  const figures = [modulus / 1e9, shearModulus / 1e9, yields / 1e6, tensile / 1e6];
+  expect(cells.slice(2, 6).map(Number)).toEqual(figures.map((figure) => Number(figure.toPrecision(4))));
+  expect(Number(cells[6])).toBe(Math.round(shearYield / 1e6));
+  expect(Number(cells[7])).toBe(density);
+  expect(cells[8]).toBe(materialSources[name]);
 });
