@@ -6,6 +6,7 @@ import { drive } from './verbs/drive.ts';
 import { limits } from './verbs/limits.ts';
 import { map } from './verbs/map.ts';
 import { matters } from './verbs/matters.ts';
+import { performance } from './verbs/performance.ts';
 import { stand } from './verbs/stand.ts';
 import { steer } from './verbs/steer.ts';
 import { winch } from './verbs/winch.ts';
@@ -19,6 +20,7 @@ export const verbs = [
   limits,
   map,
   matters,
+  performance,
   winch,
   steer,
   demos,

@@ -5,6 +5,7 @@ import { standAt } from '../statics/stand.ts';
 import { type Bend, bendsIn } from './bends.ts';
 import { chainOf, type DriveChain } from './chain.ts';
 import type { DrivePart } from './driveline.ts';
+import { type Duty, lasting, orNull } from './duty.ts';
 import { type EfficiencyMap, efficiencyMap } from './efficiency.ts';
 import { groupsOf, patternOf } from './pattern.ts';
 import { type StallHeat, stallHeat } from './stall-heat.ts';
@@ -46,20 +47,6 @@ export interface PerformancePoint {
   readonly efficiency: number | null;
 }
 
-/** Steady driving, or a crossing again and again. */
-export interface Duty {
-  readonly speed: number;
-  /** W and A out of the battery, V at its terminals. */
-  readonly power: number | null;
-  readonly current: number | null;
-  readonly voltage: number | null;
-  /** Wheel power over battery power. */
-  readonly efficiency: number | null;
-  /** s and m that the battery lasts to `usedShare` of its charge. */
-  readonly time: number | null;
-  readonly distance: number | null;
-}
-
 /** A motor or engine: what it does when it stands still, and how well it works where. */
 export interface SourceFigures {
   readonly of: string;
@@ -68,9 +55,6 @@ export interface SourceFigures {
   readonly stall: StallHeat | null;
   readonly map: EfficiencyMap | null;
 }
-
-/** Share of the battery's charge that is used. Common practice for lithium cells, no source. */
-export const usedShare = 0.8;
 
 const points = 60;
 /** Grades that are always shown: 0, 10, 20, 30, 40, 60 and 100 %. */
@@ -202,7 +186,7 @@ class FullPull {
       this.#pattern.map((torque) => torque * this.drag),
       1,
     );
-    return dutyOf(chain, speed, chain.wheelPower, chain.supplyPower);
+    return lasting(chain, speed, chain.wheelPower, chain.supplyPower);
   }
 
   #pull(speed: number): Pulling {
@@ -273,24 +257,4 @@ function groupsWith(
       ? [{ sources: own, need: torque / thrust, slip: Math.min(Number.POSITIVE_INFINITY, ...slips) }]
       : [];
   });
-}
-
-const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
-
-/** How long a battery lasts at a steady power. */
-export function dutyOf(chain: DriveChain, speed: number, wheelPower: number, power: number): Duty {
-  const { supply } = chain.driveline;
-  const known = Number.isFinite(power) && supply !== undefined;
-  const voltage = known ? chain.voltageUnder(power) : Number.NaN;
-  const current = power / voltage;
-  const time = ((supply?.capacity ?? Number.NaN) * usedShare) / current;
-  return {
-    speed,
-    power: known ? power : null,
-    current: orNull(current),
-    voltage: orNull(voltage),
-    efficiency: known && power > 0 ? wheelPower / power : null,
-    time: orNull(time),
-    distance: orNull(time * speed),
-  };
 }
