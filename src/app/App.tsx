@@ -3,6 +3,7 @@ import { Bands } from '../charts/Bands.tsx';
 import { Strips } from '../charts/Strips.tsx';
 import { isEdited } from '../store/document.ts';
 import { Announcer } from './Announcer.tsx';
+import { Boundary } from './Boundary.tsx';
 import { DropZone } from './DropZone.tsx';
 import { Header } from './Header.tsx';
 import { listenToKeys } from './keys.ts';
@@ -90,9 +91,11 @@ export function App() {
     <div className="app">
       <Header />
       {building ? (
-        <Suspense fallback={<main className="drawing" />}>
-          <Builder look={look} />
-        </Suspense>
+        <Boundary>
+          <Suspense fallback={<main className="drawing" />}>
+            <Builder look={look} />
+          </Suspense>
+        </Boundary>
       ) : (
         <>
           <main className="drawing">
@@ -103,9 +106,11 @@ export function App() {
           <Side />
         </>
       )}
-      <Suspense>{help ? <KeyHelp /> : null}</Suspense>
-      <Suspense>{asking ? <Asking /> : null}</Suspense>
-      <Kept />
+      <Boundary>
+        <Suspense>{help ? <KeyHelp /> : null}</Suspense>
+        <Suspense>{asking ? <Asking /> : null}</Suspense>
+        <Kept />
+      </Boundary>
       <DropZone />
       <Announcer />
     </div>

@@ -20,10 +20,16 @@ function keepSoon({ desk, documents, keeper }: Workbench): void {
   const begin = (): void => {
     unwatch();
     unsubscribe();
-    keeper().catch(() => undefined);
+    keeper()
+      // Loaded ahead: messages and saving must work also when the server is gone.
+      .then(() => import('../keeping/KeepingView.tsx'))
+      .catch(() => undefined);
   };
   const unwatch = desk.watch(() => {
-    if (desk.state().solved !== undefined) setTimeout(begin, DRAWN);
+    if (desk.state().solved === undefined) return;
+    unwatch();
+    performance.mark('first answer');
+    setTimeout(begin, DRAWN);
   });
   const unsubscribe = documents.subscribe(({ raw }, last) => {
     if (raw !== last.raw) begin();

@@ -23,20 +23,27 @@ function watch(page: Page): Watched {
   return { page, complaints };
 }
 
+interface OpenOptions extends BrowserContextOptions {
+  readonly path?: string;
+  /** Done in every page before any script of its own. */
+  readonly before?: () => void;
+}
+
 /** Opens the app in a fresh profile and waits until the flagship is solved, unless `path` asks for something else. */
-export function appOpener(): (options?: BrowserContextOptions & { path?: string }) => Promise<Watched> {
+export function appOpener(): (options?: OpenOptions) => Promise<Watched> {
   let browser: Browser;
   beforeAll(async () => {
     browser = await chromium.launch(chromiumLaunchOptions());
   });
   afterAll(() => browser.close());
-  return async ({ path = '', ...options } = {}) => {
+  return async ({ path = '', before, ...options } = {}) => {
     const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, ...options });
     const watched = watch(await context.newPage());
     // Files are chosen through the page's own input, which tests can fill; a system dialog they can't.
-    await watched.page.addInitScript(() => {
+    await context.addInitScript(() => {
       Object.assign(window, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
     });
+    if (before !== undefined) await context.addInitScript(before);
     await watched.page.goto(inject('appAddress') + path);
     await solved(watched.page);
     return watched;

@@ -9,6 +9,7 @@ import { DATABASE, DATABASE_VERSION } from '../../src/keeping/shelf.ts';
 import {
   commit,
   createDocumentStore,
+  type DocumentStore,
   openDocument,
   redo,
   stepTo,
@@ -18,7 +19,7 @@ import {
 import { createKeepingStore } from '../../src/store/keeping.ts';
 
 let count = 0;
-let windows: ReturnType<typeof windowOf>[] = [];
+let windows: { documents: DocumentStore; keeper: Keeper }[] = [];
 
 /** One window: its store of the open document, and what keeps it. */
 function windowOf(beginning: Beginning) {

@@ -52,7 +52,7 @@ describe('a link', () => {
 
   it.each([
     ['../../etc/passwd', 'etc passwd.json'],
-    ['<img src=x>.json', 'img src x .json'],
+    ['<img src=x>.json', 'img src x.json'],
     ['', 'linked.json'],
     [7, 'linked.json'],
   ])('names its file harmlessly: %j', async (name, expected) => {
