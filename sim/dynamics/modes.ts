@@ -65,10 +65,10 @@ export function modesOf(mechanism: Mechanism, kind: Stiffness, hold: number): Mo
 }
 
 /** One freedom as the velocity that it gives to all bodies in the drawn pose: vx, vz (at centres of mass) and spin. */
-type Freedom = Pick<Kinematics, 'vx' | 'vz' | 'spin'>;
+export type Freedom = Pick<Kinematics, 'vx' | 'vz' | 'spin'>;
 
 /** Unit motions of all freedoms; a body's motion carries everything that hangs on it. */
-function treeFreedoms(mechanism: Mechanism): Freedom[] {
+export function treeFreedoms(mechanism: Mechanism): Freedom[] {
   const { bodies, joints } = mechanism;
   const carried = (root: number) => bodies.map((_, i) => hangsOn(mechanism, i, root));
   const shift = (root: number, x: number, z: number): Freedom => {
@@ -118,7 +118,7 @@ function hangsOn(mechanism: Mechanism, i: number, root: number): boolean {
   return false;
 }
 
-function massMatrix(mechanism: Mechanism, freedoms: readonly Freedom[]): Matrix {
+export function massMatrix(mechanism: Mechanism, freedoms: readonly Freedom[]): Matrix {
   const n = freedoms.length;
   const mass = Matrix.zeros(n, n);
   for (let a = 0; a < n; a++) {

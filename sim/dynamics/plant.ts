@@ -12,6 +12,7 @@ import {
 } from '../mechanism/kinematics.ts';
 import type { BoundElement, Mechanism, Pull, Wheel } from '../mechanism/mechanism.ts';
 import { TyreLine, type TyreMode } from '../tyre/line.ts';
+import { DriveTree } from './tree/drive-tree.ts';
 
 /** An element at work: where it is read and pushed, and what it remembers. */
 interface Working {
@@ -62,6 +63,8 @@ export class Plant {
   readonly k: Kinematics;
   readonly wheels: readonly WorkingWheel[];
   readonly members: readonly (Gauge | undefined)[];
+  /** The drive line at work, where the vehicle has one; else each driven axle line is held to the speed by itself. */
+  readonly tree: DriveTree | undefined;
   /** Work of the drive and energy lost since the last `reset`, J. */
   work = 0;
   lost = 0;
@@ -94,6 +97,7 @@ export class Plant {
       lastCarrierAngle: Number.NaN,
       lastRoll: 0,
     }));
+    this.tree = mechanism.driveline && new DriveTree(mechanism, mechanism.driveline, this.wheels);
   }
 
   /** Starts the accounts of work and losses anew. */
@@ -123,6 +127,7 @@ export class Plant {
     const working = command.kind === 'drive' || (command.kind === 'park' && command.drag === 0);
     for (const w of this.#elements) this.#pushElement(w, h, working);
     for (const w of this.wheels) this.#turnWheel(w, h, command);
+    if (this.tree && command.kind === 'drive') this.#driveTree(this.tree, h, command);
     if (command.kind !== 'drive' && command.drag > 0) this.#quieten(command.drag);
     if (command.kind === 'settle') this.#holdBack(command.hold);
     for (const pull of this.mechanism.pulls) this.#pull(pull, working ? h : 0);
@@ -182,12 +187,19 @@ export class Plant {
     w.lastCarrierAngle = carrier;
     w.lastRoll = w.roll;
     w.torque = 0;
-    if (command.kind === 'drive') this.#spin(w, h, command);
-    else {
+    if (command.kind === 'drive') {
+      if (!(this.tree && wheel.driven)) this.#spin(w, h, command);
+    } else {
       w.rate = 0;
       twist(this.#loads, wheel.body, line.drag);
     }
     this.lost += line.lost;
+  }
+
+  #driveTree(tree: DriveTree, h: number, { speed, gain }: Extract<Command, { kind: 'drive' }>): void {
+    tree.step(h, speed, gain / this.mechanism.size, this.k, this.#loads);
+    this.work += tree.work;
+    this.lost += tree.lost;
   }
 
   /**
@@ -251,7 +263,8 @@ export class Plant {
       const speed = (k.vx[i] as number) ** 2 + (k.vz[i] as number) ** 2;
       return sum + 0.5 * b.mass * speed + 0.5 * b.inertia * (k.spin[i] as number) ** 2;
     }, 0);
-    return bodies + this.wheels.reduce((sum, w) => sum + 0.5 * w.wheel.inertia * w.rate ** 2, 0);
+    const wheels = this.wheels.reduce((sum, w) => sum + 0.5 * w.wheel.inertia * w.rate ** 2, 0);
+    return bodies + wheels + (this.tree?.kinetic() ?? 0);
   }
 
   /** Energy of height, m·g·z of all centres of mass, J. */

@@ -1,0 +1,226 @@
+import type { Branch } from './branch.ts';
+
+/**
+ * What one output shaft does with the branches on it. From the speed of the shaft at the end of a substep follows the
+ * torque that it takes, `slope`·s + `offset`, and how the branches turn.
+ */
+export interface Coupling {
+  slope: number;
+  offset: number;
+  rise(): void;
+  /** Turns the branches: shaft at `speed`, passing `torque`. */
+  turn(speed: number, torque: number, h: number): void;
+  /** Whether its state fits; it is changed when it does not. */
+  settle(speed: number, torque: number): boolean;
+  /** Power that is lost in it, W, at the speed of its shaft. */
+  lose(speed: number, torque: number): number;
+  /** Whether something slips that could hold. */
+  readonly slips: boolean;
+}
+
+/** All branches turn alike: one shaft, or a locked differential. */
+export class Lock implements Coupling {
+  slope = 0;
+  offset = 0;
+  readonly slips = false;
+  readonly #branches: readonly Branch[];
+
+  constructor(branches: readonly Branch[]) {
+    this.#branches = branches;
+  }
+
+  rise(): void {
+    this.slope = 0;
+    this.offset = 0;
+    for (const branch of this.#branches) {
+      this.slope += branch.slope;
+      this.offset += branch.offset;
+    }
+  }
+
+  turn(speed: number, _torque: number, h: number): void {
+    for (const branch of this.#branches) branch.turn(speed, h);
+  }
+
+  settle(): boolean {
+    return true;
+  }
+
+  lose(): number {
+    return 0;
+  }
+}
+
+/**
+ * An open or limited differential: the shaft turns at the mean of its branches, weighted with their shares of its torque.
+ * A limited one turns as a lock until friction gives way; then friction hands torque from the faster to the slower
+ * side: T_slow − T_fast = ((b − 1)·|T| + 2·P)/(b + 1), which is T_slow = b·T_fast + P for two equal shares.
+ */
+export class Differential implements Coupling {
+  slope = 0;
+  offset = 0;
+  readonly #branches: readonly Branch[];
+  readonly #shares: readonly number[];
+  /** Friction over torque through it, and friction without any, N·m; both 0 when open, without end when locked. */
+  readonly #perTorque: number;
+  readonly #preload: number;
+  readonly #limited: boolean;
+  /** Part of the friction torque that each branch gets; those that gain sum to ½, those that lose to −½. */
+  readonly #handed: Float64Array;
+  readonly #lock: Lock;
+  #holds: boolean;
+  #sign: 1 | -1 = 1;
+
+  constructor(branches: readonly Branch[], shares: readonly number[], bias: number, preload: number) {
+    this.#branches = branches;
+    this.#shares = shares;
+    this.#perTorque = (bias - 1) / (bias + 1);
+    this.#preload = (2 * preload) / (bias + 1);
+    this.#limited = bias > 1 || preload > 0;
+    this.#handed = new Float64Array(branches.length);
+    this.#lock = new Lock(branches);
+    this.#holds = this.#limited;
+  }
+
+  get slips(): boolean {
+    return this.#limited && !this.#holds;
+  }
+
+  rise(): void {
+    if (this.#holds) {
+      this.#lock.rise();
+      this.slope = this.#lock.slope;
+      this.offset = this.#lock.offset;
+      return;
+    }
+    let [give, rest] = [0, 0];
+    for (let i = 0; i < this.#branches.length; i++) {
+      const { slope, offset } = this.#branches[i] as Branch;
+      const share = this.#shares[i] as number;
+      give += (share * this.#partOf(i)) / slope;
+      rest += (share * (offset - this.#fixed(i))) / slope;
+    }
+    this.slope = 1 / give;
+    this.offset = rest / give;
+  }
+
+  /** Torque of a branch for 1 N·m through the shaft, and without any. */
+  #partOf(i: number): number {
+    return (this.#shares[i] as number) + this.#sign * this.#perTorque * (this.#handed[i] as number);
+  }
+  #fixed(i: number): number {
+    return this.#preload * (this.#handed[i] as number);
+  }
+
+  turn(speed: number, torque: number, h: number): void {
+    if (this.#holds) {
+      this.#lock.turn(speed, torque, h);
+      return;
+    }
+    for (let i = 0; i < this.#branches.length; i++) {
+      const branch = this.#branches[i] as Branch;
+      branch.turn((this.#partOf(i) * torque + this.#fixed(i) - branch.offset) / branch.slope, h);
+    }
+  }
+
+  settle(speed: number, torque: number): boolean {
+    if (!this.#limited) return true;
+    if (this.#holds) return this.#settleHeld(torque);
+    let apart = 0;
+    for (let i = 0; i < this.#branches.length; i++)
+      apart += (this.#handed[i] as number) * (speed - (this.#branches[i] as Branch).speed);
+    if (apart < 0) {
+      this.#holds = true;
+      return false;
+    }
+    const sign = torque < 0 ? -1 : 1;
+    const fits = sign === this.#sign || this.#perTorque === 0;
+    this.#sign = sign;
+    return fits;
+  }
+
+  /** Gives way when its branches ask for torques further apart than friction holds. */
+  #settleHeld(torque: number): boolean {
+    let gained = 0;
+    for (let i = 0; i < this.#branches.length; i++)
+      gained += Math.max(0, (this.#branches[i] as Branch).torque - (this.#shares[i] as number) * torque);
+    if (gained <= 0.5 * (this.#perTorque * Math.abs(torque) + this.#preload) * (1 + 1e-9)) return true;
+    this.#holds = false;
+    this.#sign = torque < 0 ? -1 : 1;
+    let [slow, fast] = [0, 0];
+    for (let i = 0; i < this.#branches.length; i++) {
+      const share = this.#shares[i] as number;
+      const more = (this.#branches[i] as Branch).torque > share * torque;
+      this.#handed[i] = more ? share : -share;
+      if (more) slow += share;
+      else fast += share;
+    }
+    for (let i = 0; i < this.#branches.length; i++) {
+      const handed = this.#handed[i] as number;
+      this.#handed[i] = (0.5 * handed) / (handed > 0 ? slow : fast);
+    }
+    return false;
+  }
+
+  lose(speed: number): number {
+    if (!this.slips) return 0;
+    let lost = 0;
+    for (let i = 0; i < this.#branches.length; i++) {
+      const branch = this.#branches[i] as Branch;
+      lost += branch.torque * (speed - branch.speed);
+    }
+    return lost;
+  }
+}
+
+/** Slope that a slipping clutch keeps, over that of its branch, so that nothing is divided by zero. */
+const slip = 1e-12;
+
+/** A clutch that slips above a torque (N·m), or a freewheel that passes none back, before a branch. */
+export class Clutch implements Coupling {
+  slope = 0;
+  offset = 0;
+  readonly #branch: Branch;
+  readonly #most: number;
+  readonly #least: number;
+  /** Torque that it holds at while it slips; undefined while it holds. */
+  #at: number | undefined;
+
+  constructor(branch: Branch, most: number, least: number) {
+    this.#branch = branch;
+    this.#most = most;
+    this.#least = least;
+  }
+
+  /** A freewheel that is overrun is no news. */
+  get slips(): boolean {
+    return this.#at !== undefined && this.#at !== 0;
+  }
+
+  rise(): void {
+    const { slope, offset } = this.#branch;
+    this.slope = this.#at === undefined ? slope : slip * slope;
+    this.offset = this.#at ?? offset;
+  }
+
+  turn(speed: number, _torque: number, h: number): void {
+    const { slope, offset } = this.#branch;
+    this.#branch.turn(this.#at === undefined ? speed : (this.#at - offset) / slope, h);
+  }
+
+  settle(speed: number, torque: number): boolean {
+    if (this.#at === undefined) {
+      if (torque <= this.#most && torque >= this.#least) return true;
+      this.#at = torque > this.#most ? this.#most : this.#least;
+      return false;
+    }
+    const ahead = speed - this.#branch.speed;
+    if (this.#at === this.#most ? ahead >= 0 : ahead <= 0) return true;
+    this.#at = undefined;
+    return false;
+  }
+
+  lose(speed: number, torque: number): number {
+    return this.#at === undefined ? 0 : torque * (speed - this.#branch.speed);
+  }
+}
