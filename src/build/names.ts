@@ -1,15 +1,7 @@
 import type { Path } from '../../shared/path.ts';
 import type { Json } from '../documents/json.ts';
 import { entriesAt, nameAt } from '../edits/lists.ts';
-import { fieldOf, type Named } from '../edits/references.ts';
-
-/** Where entries with names of each sort stand. */
-const LISTS: Readonly<Record<Named, Path>> = {
-  member: ['vehicle', 'members'],
-  wheel: ['vehicle', 'wheels'],
-  element: ['vehicle', 'elements'],
-  part: ['vehicle', 'driveline', 'parts'],
-};
+import { fieldOf, namedLists } from '../edits/references.ts';
 
 /** Keys that name a member that is none but a member; all others may name the chassis too. */
 const MEMBERS_ONLY = new Set<unknown>(['member', 'train', 'members']);
@@ -21,7 +13,7 @@ const MEMBERS_ONLY = new Set<unknown>(['member', 'train', 'members']);
 export function namesFor(document: Json, path: Path): readonly string[] | undefined {
   const field = fieldOf(path);
   if (field === undefined) return undefined;
-  const list = LISTS[field.to];
+  const list = namedLists[field.to];
   const own = list.every((step, i) => step === path[i]) ? path.slice(0, list.length + 1).join() : '';
   const names = entriesAt(document, list)
     .filter((entry) => entry.path.join() !== own)

@@ -81,15 +81,55 @@ function pull(site: Site): Json {
   };
 }
 
-/** Entries of lists without kinds: one maker each. */
+/** A winch of its own motor that pulls a third of the weight: its rope ten wheel radii long, its drum a quarter of one. */
+function winch(site: Site): Json {
+  const { proportions, carriage, at } = site;
+  const { radius, mass } = proportions;
+  const front = Math.max(0, ...carriage.points.filter(({ role }) => role === 'hub').map((hub) => hub.at.x));
+  const weight = mass * 9.81;
+  const torque = ((weight / 3) * radius) / 8;
+  return {
+    at: pointAt(at ?? { x: front + radius, z: 1.5 * radius }, site),
+    rope: {
+      length: roundFigure(10 * radius, 'length'),
+      diameter: roundFigure(Math.max(0.02 * radius, 2e-4), 'length'),
+      kind: 'synthetic',
+    },
+    drum: { core: roundFigure(radius / 4, 'length'), width: roundFigure(radius / 2, 'length') },
+    reduction: { ratio: 100 },
+    motor: { stallTorque: roundFigure(torque / 35, 'torque'), noLoadSpeed: '3000 rpm' },
+  };
+}
+
+/** A steering of the foremost axle line by a servo that turns the king-pin itself. */
+function steering({ document, proportions: { radius, mass, axles } }: Site): Json {
+  const lines = entriesAt(document, ['vehicle', 'wheels']).flatMap(({ value }) => {
+    const at = readPoint(value.at);
+    return at !== undefined && typeof value.name === 'string' ? [{ name: value.name, x: at.x }] : [];
+  });
+  const foremost = lines.reduce(
+    (best, line) => (line.x > best.x ? line : best),
+    lines[0] ?? { name: 'front', x: 0 },
+  );
+  const load = (mass * 9.81) / axles;
+  return {
+    lines: [{ wheel: foremost.name, most: '30 deg' }],
+    torque: roundFigure(0.3 * load * radius, 'torque'),
+  };
+}
+
+/** Entries of lists without kinds, by the written path of the list: one maker each. */
 const makers: Readonly<Record<string, (site: Site) => Json>> = {
-  wheels: wheel,
-  masses: massItem,
-  outlines: outline,
-  pulls: pull,
+  'vehicle.wheels': wheel,
+  'vehicle.masses': massItem,
+  'vehicle.bodywork.outlines': outline,
+  'vehicle.driveline.controllers': () => ({ currentLimit: '20 A' }),
+  'vehicle.winches': winch,
+  'vehicle.steering': steering,
+  'run.pulls': pull,
 };
 
-/** A new entry of a list without kinds; undefined for another list. */
+/** A new entry of a list without kinds, by the written path of the list; undefined for another list. */
 export function loose(site: Site, list: string): Json | undefined {
   const made = Object.hasOwn(makers, list) ? makers[list]?.(site) : undefined;
   return made !== undefined && isObject(made) ? made : undefined;

@@ -4,7 +4,7 @@ import { isList, isObject, type Json, valueAt } from '../documents/json.ts';
 import { placeElement } from './add-element.ts';
 import { loose } from './add-loose.ts';
 import { placeMember } from './add-member.ts';
-import { placePart } from './add-part.ts';
+import { placePart, placeStrength } from './add-part.ts';
 import { carriageOf, jointOf } from './carriage.ts';
 import { declined, type Edit, edited } from './edit.ts';
 import { roundFigure, writePoint } from './figures.ts';
@@ -13,7 +13,7 @@ import { entryLists } from './lists.ts';
 import { freeName, takenIn } from './names.ts';
 import { proportionsOf } from './proportions.ts';
 import { appended } from './put.ts';
-import { referencesIn } from './references.ts';
+import { exists, referencesIn } from './references.ts';
 import { kindsFor, sampleFor } from './sample.ts';
 import type { Site } from './site.ts';
 import { without } from './strip.ts';
@@ -23,20 +23,21 @@ const MEMBER_SHARE = 0.03;
 
 /** How each list's new entry finds its place; lists that are not here take the sample as it is. */
 const placing: Readonly<Record<string, (site: Site, entry: Json) => Json>> = {
-  members: placeMember,
-  elements: placeElement,
-  parts: placePart,
+  'vehicle.members': placeMember,
+  'vehicle.elements': placeElement,
+  'vehicle.driveline.parts': placePart,
+  'vehicle.strength.parts': placeStrength,
 };
 
 /** The new entry before it has a name. */
 function fresh(site: Site, list: Path, kind: string | undefined): Json | undefined {
   const kinds = kindsFor(list);
-  const last = String(list.at(-1));
-  if (kinds.length === 0) return loose(site, last);
+  const at = pathText(list);
+  if (kinds.length === 0) return loose(site, at);
   const addable = kinds.find((k) => k.kind === kind) ?? (kind === undefined ? kinds[0] : undefined);
   if (addable === undefined) return undefined;
   const sample = sampleFor(site.document, list, addable, site.proportions);
-  return Object.hasOwn(placing, last) ? (placing[last]?.(site, sample) ?? sample) : sample;
+  return Object.hasOwn(placing, at) ? (placing[at]?.(site, sample) ?? sample) : sample;
 }
 
 /** What a new entry is called before a number is put behind it. */
@@ -85,11 +86,7 @@ function withMass(document: Json, { proportions: { mass } }: Site, entry: Json):
 /** The document without names that nothing has in an entry of criteria: a sample may name wheels of another vehicle. */
 function withKnownNames(document: Json, path: Path): Json {
   if (path[0] !== 'criteria') return document;
-  const unknown = referencesIn(valueAt(document, path) ?? null, path).filter(({ field, name }) => {
-    const lists = field.to === 'wheel' ? ['vehicle', 'wheels'] : ['vehicle', 'members'];
-    const entries = valueAt(document, lists);
-    return !isList(entries) || !entries.some((entry) => isObject(entry) && entry.name === name);
-  });
+  const unknown = referencesIn(document, path).filter(({ to, name }) => !exists(document, to, name));
   return without(
     document,
     unknown.map((reference) => reference.path.slice(0, -1)),

@@ -41,7 +41,7 @@ export function groupOf(document: Json, carriage: Carriage, entry: Path): readon
   const group = alongLists.flatMap(({ path: list }) =>
     entriesAt(document, list).flatMap(({ path, value }): Path[] => {
       if (list.at(-1) === 'members' && typeof value.name === 'string' && names.has(value.name)) return [path];
-      const hangs = referencesIn(value, path).filter(({ field }) => field.gone === 'entry');
+      const hangs = referencesIn(document, path).filter(({ field }) => field.gone === 'entry');
       const inside = hangs.some(({ name: on }) => names.has(on));
       return inside && hangs.every(({ name: on }) => names.has(on) || on === parent) ? [path] : [];
     }),
@@ -74,8 +74,8 @@ function namesFor(document: Json, entries: readonly Path[], how: Copying) {
 /** The document in which the names of copies stand beside those of their originals: driven wheels, sharing, ride height. */
 function joined(document: Json, byName: ReadonlyMap<string, string>): Json {
   const lists = new Map<string, Path>();
-  for (const { path, field, name } of referencesOf(document))
-    if (field.copiesJoin === true && byName.has(`${field.to} ${name}`))
+  for (const { path, field, name, to } of referencesOf(document))
+    if (field.copiesJoin === true && byName.has(`${to} ${name}`))
       lists.set(pathText(path.slice(0, -1)), path.slice(0, -1));
   return [...lists.values()].reduce<Json>((now, path) => {
     const list = valueAt(now, path);
@@ -105,8 +105,8 @@ function copyOf(
       const was = valueAt(now, inside(path));
       return withValue(now, inside(path), writePoint(how.place(at), was, carriage.grid));
     }, value);
-  const hung = referencesIn(value, entry).reduce<Json>((now, { path, field, name }) => {
-    const other = names.byName.get(`${field.to} ${name}`);
+  const hung = referencesIn(document, entry).reduce<Json>((now, { path, to, name }) => {
+    const other = names.byName.get(`${to} ${name}`);
     return other === undefined ? now : withValue(now, inside(path), other);
   }, placed);
   const name = names.byEntry.get(pathText(entry));

@@ -23,8 +23,8 @@ function referredAs(document: Json, entry: Path): string | undefined {
 }
 
 /** Whether a reference means one of these names. */
-export const means = (names: ReadonlySet<string>, { field, name }: Reference): boolean =>
-  names.has(keyOf(field.to, name));
+export const means = (names: ReadonlySet<string>, { to, name }: Reference): boolean =>
+  names.has(keyOf(to, name));
 
 /** An entry and all that cannot be without it, in the order in which they were found. */
 function goingWith(
@@ -54,11 +54,11 @@ function dropOf({ path, field }: Reference): Path {
 /** Entries between two points that lie on one part now, so that they hold and press nothing. */
 function idle(document: Json, before: Json): readonly Path[] {
   return entryLists.flatMap(({ path: list }) =>
-    entriesAt(document, list).flatMap(({ path, value }): Path[] => {
+    entriesAt(document, list).flatMap(({ path }): Path[] => {
       const ends = (of: Json) => referencesIn(of, path).filter(({ field }) => field.key === 'on');
-      const now = ends(value);
+      const now = ends(document);
       if (now.length < 2 || now.some(({ name }) => name !== now[0]?.name)) return [];
-      const was = ends(valueAt(before, path) ?? null);
+      const was = ends(before);
       return was.some(({ name }) => name !== was[0]?.name) ? [path] : [];
     }),
   );
@@ -70,7 +70,7 @@ function hungHigher(document: Json, entry: Path): Json {
   const parent = name === undefined ? undefined : carriageOf(document).parents.get(name);
   if (parent === undefined) return document;
   return referencesOf(document)
-    .filter(({ field, name: on }) => field.key === 'on' && field.to === 'member' && on === name)
+    .filter(({ field, name: on }) => field.key === 'on' && on === name)
     .reduce<Json>((now, { path }) => withValue(now, path, parent), document);
 }
 

@@ -1,4 +1,4 @@
-import type { Path } from '../../shared/path.ts';
+import { type Path, pathText } from '../../shared/path.ts';
 import { describeField } from '../../shared/schema/describe.ts';
 import { partKinds } from '../../sim/driveline/registry.ts';
 import { elementKinds } from '../../sim/elements/registry.ts';
@@ -6,6 +6,7 @@ import { groundKinds } from '../../sim/ground/registry.ts';
 import { memberKinds } from '../../sim/members/registry.ts';
 import { criterionKinds } from '../../sim/report/criteria/registry.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
+import { strengthKinds } from '../../sim/strength/registry.ts';
 import { isList, isObject, type Json, valueAt } from '../documents/json.ts';
 import { readFigure, roundFigure } from './figures.ts';
 import { growthOf, type Proportions } from './proportions.ts';
@@ -18,19 +19,20 @@ export interface Addable {
   readonly sample: Json;
 }
 
-/** Kinds of the lists whose entries have one, by the last key of the list. */
+/** Kinds of the lists whose entries have one, by the written path of the list. A new list with kinds is one line here. */
 const kindsByList: Readonly<Record<string, readonly Addable[]>> = {
-  members: memberKinds as readonly unknown[] as readonly Addable[],
-  elements: elementKinds as readonly unknown[] as readonly Addable[],
-  parts: partKinds as readonly unknown[] as readonly Addable[],
+  'vehicle.members': memberKinds as readonly unknown[] as readonly Addable[],
+  'vehicle.elements': elementKinds as readonly unknown[] as readonly Addable[],
+  'vehicle.driveline.parts': partKinds as readonly unknown[] as readonly Addable[],
+  'vehicle.strength.parts': strengthKinds as readonly unknown[] as readonly Addable[],
   ground: groundKinds as readonly unknown[] as readonly Addable[],
   criteria: criterionKinds as readonly unknown[] as readonly Addable[],
 };
 
 /** Kinds that can be added to a list; empty for a list whose entries are all of one sort. */
 export function kindsFor(list: Path): readonly Addable[] {
-  const last = list.at(-1);
-  return typeof last === 'string' && Object.hasOwn(kindsByList, last) ? (kindsByList[last] ?? []) : [];
+  const at = pathText(list);
+  return Object.hasOwn(kindsByList, at) ? (kindsByList[at] ?? []) : [];
 }
 
 /** The figures of a sample that is to stand at `path`, as large as suits the vehicle. */

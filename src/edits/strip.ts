@@ -2,7 +2,6 @@ import type { Path } from '../../shared/path.ts';
 import { describeField } from '../../shared/schema/describe.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { isList, isObject, type Json } from '../documents/json.ts';
-import { listOf } from './lists.ts';
 import { fieldOf } from './references.ts';
 
 /** What is left of a value: itself, nothing, or not even what holds it. */
@@ -15,11 +14,12 @@ function emptied(document: Json, path: Path): Left {
     if (field.empty === 'holder') return 'nor its holder';
     return field.empty === 'field' ? 'nothing' : { value: [] };
   }
-  const isEntries = listOf(path)?.path.length === path.length;
-  const about = isEntries ? describeField(scenarioDocument, document, path) : undefined;
-  if (about?.optional === true) return 'nothing';
-  // A drive line without parts is no drive line; the masses and wheels of a vehicle stay as an empty list.
-  return path.at(-1) === 'parts' ? 'nor its holder' : { value: [] };
+  if (describeField(scenarioDocument, document, path)?.optional === true) return 'nothing';
+  // A drive line without parts is none, and a steering of no line steers nothing; a vehicle stays, with an empty list.
+  const holder = path.slice(0, -1);
+  const mayGo =
+    typeof holder.at(-1) === 'number' || describeField(scenarioDocument, document, holder)?.optional === true;
+  return mayGo ? 'nor its holder' : { value: [] };
 }
 
 const below = (drops: readonly Path[], step: string | number): readonly Path[] =>

@@ -50,15 +50,17 @@ describe('Handles', () => {
   });
 
   test('a handle that is pulled to where it stands has the figure that it has', () => {
+    // The drawing keeps fifteen digits; the angle comes back to within their noise.
     for (const [, document] of documents)
       for (const handle of handlesOf(document).filter(({ kind }) => kind === 'angle'))
-        // The drawing keeps fifteen digits; the angle comes back to within their noise.
         expect(angleToward(handle, handle.at), handle.label).toBeCloseTo(handle.value ?? 0, 12);
   });
 
   test('a pull turns about the place where it is tied', () => {
     const document = smallTruck();
-    document.run = { pulls: [{ name: 'rope', at: { x: '60 mm', z: '80 mm' }, force: '5 N', angle: '30 deg' }] };
+    document.run = {
+      pulls: [{ name: 'rope', at: { x: '60 mm', z: '80 mm' }, force: '5 N', angle: '30 deg' }],
+    };
     const rope = handlesOf(document).find(({ label }) => label === 'angle of pull rope');
     expect(rope?.about).toEqual({ x: 0.06, z: 0.08 });
     const turned = turnAngle(document, rope?.path ?? [], Math.PI / 4);
@@ -66,7 +68,14 @@ describe('Handles', () => {
   });
 
   test('nothing is thrown for a document that makes no sense', () => {
-    for (const nonsense of [null, 7, 'x', [], { vehicle: 3 }, { vehicle: { members: [null, { kind: 'arm' }, 5] } }])
+    for (const nonsense of [
+      null,
+      7,
+      'x',
+      [],
+      { vehicle: 3 },
+      { vehicle: { members: [null, { kind: 'arm' }, 5] } },
+    ])
       expect(handlesOf(nonsense as Json)).toEqual([]);
   });
 });
@@ -92,7 +101,10 @@ describe('Moving a point', () => {
 
   test('pivots on one pin move together, and nothing else does', () => {
     const edit = movePoint(corrie, member(1, 'pivot'), { x: -0.32, z: 0.08 });
-    expect(Object.keys(changes(corrie, edit.document))).toEqual(['vehicle.members.1.pivot', 'vehicle.members.2.pivot']);
+    expect(Object.keys(changes(corrie, edit.document))).toEqual([
+      'vehicle.members.1.pivot',
+      'vehicle.members.2.pivot',
+    ]);
     const alone = movePoint(corrie, member(1, 'pivot'), { x: -0.32, z: 0.08 }, { alone: true });
     expect(Object.keys(changes(corrie, alone.document))).toEqual(['vehicle.members.1.pivot']);
   });
@@ -115,9 +127,7 @@ describe('Moving a point', () => {
 
   test('the centre of an axle on rods takes its ends of rods and springs along; the frame ends stay', () => {
     const fell = shipped('fell-4x4');
-    const moved = Object.keys(
-      changes(fell, movePoint(fell, member(0, 'at'), { x: 0.01, z: 0.06 }).document),
-    );
+    const moved = Object.keys(changes(fell, movePoint(fell, member(0, 'at'), { x: 0.01, z: 0.06 }).document));
     expect(moved).toContain('vehicle.members.0.lower.axle');
     expect(moved).toContain('vehicle.elements.0.on.to');
     expect(moved).not.toContain('vehicle.members.0.lower.parent');
@@ -159,7 +169,10 @@ describe('Moving a point', () => {
   test('figures without a unit stay bare, and a place that is not there is declined in words', () => {
     const document = smallTruck();
     const at: Path = ['vehicle', 'masses', 2, 'at'];
-    expect(valueAt(movePoint(document, at, { x: 0.0123, z: 0.05 }).document, at)).toEqual({ x: 0.0123, z: '50 mm' });
+    expect(valueAt(movePoint(document, at, { x: 0.0123, z: 0.05 }).document, at)).toEqual({
+      x: 0.0123,
+      z: '50 mm',
+    });
     const none = movePoint(document, ['vehicle', 'nowhere'], { x: 0, z: 0 });
     expect(none.document).toBe(document);
     expect(none.remarks[0]?.severity).toBe('error');
