@@ -1,12 +1,17 @@
 import { z } from 'zod';
-import { nameOf, quantity } from '../../shared/schema/quantity.ts';
+import { quantity } from '../../shared/schema/quantity.ts';
 
 /** Safety factors when a document says nothing; see the descriptions in shared/schema/scenario.ts for why. */
 export const usualSafety = { parts: 2, springs: 1.2, none: 1 } as const;
 
+/** Which rod of an axle on rods. */
+export const whichRod = z
+  .enum(['lower', 'upper'])
+  .optional()
+  .meta({ description: 'Which rod, where the member is an axle on rods.' });
+
 /** Fields that all strength entries have, besides kind. */
 export const strengthFields = {
-  of: nameOf('Part that it is about: member, rod, or element, by name.'),
   count: z.int().min(1).max(100).optional().meta({
     description:
       'Equal ones side by side that share the load: 2 for one on each side. 1 when left out; springs and bars have the count of their element.',

@@ -45,19 +45,42 @@ const targetWords: Readonly<Record<Target, string>> = {
   stop: 'member with stops',
 };
 
-/** Names that an entry of a kind may be about. */
-function namesFor({ targets, elements }: StrengthKind, around: Around): string[] {
+/** Names that an entry of a kind may be about; an axle on rods stands for its two rods. */
+function namesFor({ target, elements }: StrengthKind, around: Around): readonly string[] {
   const joints = (kind: 'hinge' | 'slide') => around.joints.filter((j) => j.kind === kind).map((j) => j.name);
-  const rods = around.rods.map((r) => r.name);
+  const rods = () => [
+    ...new Set(
+      around.rods.map(({ name }) => around.members.find((m) => isRodOf(m.name, name))?.name ?? name),
+    ),
+  ];
   const lists: Readonly<Record<Target, () => readonly string[]>> = {
-    pin: () => [...joints('hinge'), ...rods],
+    pin: () => [...joints('hinge'), ...rods()],
     guide: () => joints('slide'),
-    rod: () => rods,
+    rod: rods,
     arm: () => memberLines(around).map((line) => line.name),
     element: () => around.elements.flatMap((e) => (e && elements?.includes(e.kind) ? [e.name] : [])),
     stop: () => around.members.filter((m) => hasStops(m, around)).map((m) => m.name),
   };
-  return targets.flatMap((target) => lists[target]());
+  return lists[target]();
+}
+
+const rodOf = (member: string, which: 'lower' | 'upper'): string => `${member} ${which} rod`;
+const isRodOf = (member: string, rod: string): boolean =>
+  rod === rodOf(member, 'lower') || rod === rodOf(member, 'upper');
+
+/** Name of what an entry is about, as recordings have it; or why there is none. */
+function nameIn(entry: StrengthEntry, kind: StrengthKind, around: Around): string | Misfit {
+  const field = 'element' in entry ? 'element' : 'member';
+  const named = 'element' in entry ? entry.element : entry.member;
+  const known = namesFor(kind, around);
+  if (!known.includes(named)) return unknownName(named, field, kind.target, known);
+  if (kind.target !== 'pin' && kind.target !== 'rod') return named;
+  const which = 'rod' in entry ? entry.rod : undefined;
+  const hasRods = around.rods.some((r) => isRodOf(named, r.name));
+  if (hasRods === (which !== undefined)) return which === undefined ? named : rodOf(named, which);
+  return hasRods
+    ? { field: 'rod', message: `is missing: '${named}' has two rods`, hint: "give 'lower' or 'upper'" }
+    : { field: 'rod', message: `does not fit: '${named}' is no axle on rods`, hint: 'leave it out' };
 }
 
 const isStopOf = (member: string) => (element: ElementEntry | undefined) =>
@@ -80,19 +103,19 @@ export function fitEntry(
   around: Around,
 ): { readonly part: StrengthPart } | { readonly misfit: Misfit } {
   const kind = kindOf(entry);
-  const target = kind.targets[0] as Target;
-  const known = namesFor(kind, around);
-  if (!known.includes(entry.of)) return { misfit: unknownName(entry.of, target, known) };
-  const element = target === 'element' ? around.elements.find((e) => e?.name === entry.of) : undefined;
+  const { target } = kind;
+  const of = nameIn(entry, kind, around);
+  if (typeof of !== 'string') return { misfit: of };
+  const element = target === 'element' ? around.elements.find((e) => e?.name === of) : undefined;
   const counted =
-    element?.count ?? (target === 'stop' ? around.elements.find(isStopOf(entry.of))?.count : undefined);
+    element?.count ?? (target === 'stop' ? around.elements.find(isStopOf(of))?.count : undefined);
   if (counted !== undefined && entry.count !== undefined) return { misfit: countedTwice };
   const fitted: Fitted = {
     count: counted ?? entry.count ?? 1,
     safety: entry.safety ?? safetyOf(kind, section),
-    length: around.rods.find((r) => r.name === entry.of)?.length ?? 0,
+    length: around.rods.find((r) => r.name === of)?.length ?? 0,
     element: element && figuresOf(element),
-    turns: around.members.some((m) => m.name === entry.of && m.unit === 'rad'),
+    turns: around.members.some((m) => m.name === of && m.unit === 'rad'),
   };
   const { checks, repeats, missing } = kind.judge(entry as never, fitted);
   if (missing !== undefined) return { misfit: missing };
@@ -101,7 +124,7 @@ export function fitEntry(
       kind: kind.kind,
       sort: kind.sort,
       target,
-      of: entry.of,
+      of,
       index,
       count: fitted.count,
       checks,
@@ -124,11 +147,11 @@ function safetyOf(
   return safety === 'parts' ? section.safety : section.springSafety;
 }
 
-function unknownName(of: string, target: Target, known: readonly string[]): Misfit {
+function unknownName(of: string, field: string, target: Target, known: readonly string[]): Misfit {
   const words = targetWords[target];
   const list = known.length === 0 ? `the vehicle has no ${words}` : `known: ${known.slice(0, 20).join(', ')}`;
   return {
-    field: 'of',
+    field,
     message: `the vehicle has no ${words} called '${of}'`,
     hint: didYouMean(of, known) ?? list,
     unknown: true,

@@ -89,8 +89,8 @@ export interface StrengthKind<S extends z.ZodObject = z.ZodObject> {
   readonly title: string;
   readonly sort: LedgerSort;
   readonly source: string;
-  /** What its `of` names; elements of these kinds only. */
-  readonly targets: readonly Target[];
+  /** What its `member` or `element` names; elements of these kinds only. */
+  readonly target: Target;
   readonly elements?: readonly string[];
   /** Safety factor when the entry has none: that of parts, that of springs, or none. */
   readonly safety: 'parts' | 'springs' | 'none';

@@ -47,7 +47,11 @@ const off = (found: number | undefined, expected: number): number =>
 describe('a hinge pin in double shear', () => {
   // Shigley, distortion-energy shear yield 0.577·Sy (from memory): 4 mm, yield 350 MPa, safety 2, lug 5 mm.
   const steel = { modulus: '206 GPa', yield: '350 MPa' };
-  const [cut, pressed] = checksOf(pin, { material: steel, diameter: '4 mm', lug: '5 mm' }, { safety: 2 });
+  const [cut, pressed] = checksOf(
+    pin,
+    { member: 'x', material: steel, diameter: '4 mm', lug: '5 mm' },
+    { safety: 2 },
+  );
   const rated = (cut?.limit ?? 0) / (cut?.per.force ?? 0);
 
   it('is rated at 2537.7785 N', () => {
@@ -61,7 +65,7 @@ describe('a hinge pin in double shear', () => {
   it('carries half of that in single shear', () => {
     const [single] = checksOf(
       pin,
-      { material: steel, diameter: '4 mm', lug: '5 mm', shear: 'single' },
+      { member: 'x', material: steel, diameter: '4 mm', lug: '5 mm', shear: 'single' },
       { safety: 2 },
     );
     expect(off((single?.limit ?? 0) / (single?.per.force ?? 0), rated / 2)).toBeLessThan(1e-12);
@@ -72,6 +76,7 @@ describe('a round torsion bar', () => {
   it('of 2 mm is stressed by 190.98593 MPa under 0.30 N·m', () => {
     // τ = 16·T/(π·d³), any text on strength of materials
     const [stress] = checksOf(bar, {
+      element: 'x',
       material: 'spring-steel',
       section: { shape: 'round', diameter: '2 mm' },
     });
@@ -82,7 +87,12 @@ describe('a round torsion bar', () => {
     const rate = (Math.PI * 80e9 * 0.002 ** 4) / 32 / 0.12;
     const [, twist] = checksOf(
       bar,
-      { material: 'spring-steel', section: { shape: 'round', diameter: '2 mm' }, mostTwist: '1 rad' },
+      {
+        element: 'x',
+        material: 'spring-steel',
+        section: { shape: 'round', diameter: '2 mm' },
+        mostTwist: '1 rad',
+      },
       { element: { kind: 'torsion-bar', rate } },
     );
     expect(off((0.3 * (twist?.per.torque ?? 0) * 180) / Math.PI, 16.414032)).toBeLessThan(1e-7);
@@ -111,7 +121,7 @@ describe('a coil spring', () => {
     // Wahl; Shigley (from memory): Kw·8·F·D/(π·d³)
     expect(off(20 * coilStress(0.0013, 0.01), 276.32693e6)).toBeLessThan(1e-7);
     const wire = { diameter: '1.3 mm', coilDiameter: '10 mm' };
-    const [stress] = checksOf(coil, { material: 'music-wire', wire }, { count: 2 });
+    const [stress] = checksOf(coil, { element: 'x', material: 'music-wire', wire }, { count: 2 });
     expect(off(40 * (stress?.per.force ?? 0), 276.32693e6)).toBeLessThan(1e-7);
   });
 });
@@ -123,7 +133,7 @@ describe('a flat spring of 20 × 1.5 mm under 10 N', () => {
     ['at both ends', '160 mm', 53.333333e6],
   ] as const)('held %s, %s long, is bent with %d Pa', (held, span, expected) => {
     const leaves = { count: 1, width: '20 mm', thickness: '1.5 mm', span, held };
-    const [stress] = checksOf(leaf, { material: 'spring-steel', leaves });
+    const [stress] = checksOf(leaf, { element: 'x', material: 'spring-steel', leaves });
     expect(off(10 * (stress?.per.force ?? 0), expected)).toBeLessThan(1e-7);
   });
 });

@@ -13,11 +13,11 @@ const section = { shape: 'round', diameter: '4 mm' };
 const pin = { kind: 'pin', diameter: '3 mm', lug: '4 mm' };
 const parts = (material: string, count: number, safety: number) =>
   [
-    { ...pin, of: 'middle-arm' },
-    { ...pin, of: 'rear-rod' },
-    { kind: 'guide', of: 'front-axle', engaged: '20 mm', width: '6 mm' },
-    { kind: 'rod', of: 'middle-rod', section },
-    { kind: 'beam', of: 'rear-arm', section, hole: '1 mm' },
+    { ...pin, member: 'middle-arm' },
+    { ...pin, member: 'rear-rod' },
+    { kind: 'guide', member: 'front-axle', engaged: '20 mm', width: '6 mm' },
+    { kind: 'rod', member: 'middle-rod', section },
+    { kind: 'beam', member: 'rear-arm', section, hole: '1 mm' },
   ].map((entry) => ({ ...entry, material, count, safety }));
 
 const known = (lines: ReturnType<typeof strengthLines>) =>

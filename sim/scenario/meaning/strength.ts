@@ -13,17 +13,19 @@ export const strengthFits: EntryCheck = (draft, tree, problems) => {
   draft.strength.forEach((entry, i) => {
     if (entry === undefined) return;
     const path = `vehicle.strength.parts[${i}]`;
-    const same = `${entry.kind} ${entry.of}`;
-    const first = seen.get(same);
-    seen.set(same, first ?? i);
     const fitted = fitEntry(entry, i, anySafety, { ...tree, elements: draft.elements });
     if ('misfit' in fitted) {
       const { field, message, hint, unknown } = fitted.misfit;
       if (all || unknown !== true) problems.error(`${path}.${field}`, message, hint);
-    } else if (first !== undefined)
+      return;
+    }
+    const { kind, of } = fitted.part;
+    const first = seen.get(`${kind} ${of}`);
+    if (first === undefined) seen.set(`${kind} ${of}`, i);
+    else
       problems.error(
-        `${path}.of`,
-        `'${entry.of}' has a ${entry.kind} in vehicle.strength.parts[${first}] already`,
+        path,
+        `'${of}' has a ${kind} in vehicle.strength.parts[${first}] already`,
         'keep one of them',
       );
   });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { section, torsionModulus } from '../../elements/section.ts';
 import { defineStrength } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
@@ -13,10 +13,11 @@ export const bar = defineStrength({
   sort: 'bar',
   source:
     'shear stress T/W: Saint-Venant torsion, Timoshenko & Goodier; repeated loads: Goodman, Zimmerli (1957)',
-  targets: ['element'],
+  target: 'element',
   elements: ['torsion-bar'],
   safety: 'springs',
   fields: z.strictObject({
+    element: nameOf('The torsion bar.'),
     material: materialField,
     section: section.optional(),
     mostTwist: quantity('angle', 'Twist that ONE bar or its sockets allow.', {
@@ -48,7 +49,7 @@ export const bar = defineStrength({
         : [stress, { ...turn, per: { torque: 1 / (rate * count) }, limit: mostTwist }];
     return { checks, repeats: repeatsOf(material, thickness, per) };
   },
-  sample: { material: 'spring-steel', section: { shape: 'round', diameter: '2 mm' } },
+  sample: { element: 'rear bars', material: 'spring-steel', section: { shape: 'round', diameter: '2 mm' } },
 });
 
 const sectionOnce = (twice: boolean) => ({

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { defineStrength } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
 import { beamSection, sectionFigures, withHole } from '../section.ts';
@@ -10,9 +10,10 @@ export const beam = defineStrength({
   title: 'Arm or beam',
   sort: 'arm',
   source: 'M/W + N/A, greatest shear over the section: Shigley, bending and transverse shear',
-  targets: ['arm'],
+  target: 'arm',
   safety: 'parts',
   fields: z.strictObject({
+    member: nameOf('Arm, beam or axle on rods.'),
     material: materialField,
     section: beamSection,
     hole: quantity('length', 'Diameter of a pin hole through it at mid-height, at the weakest place.', {
@@ -54,5 +55,9 @@ export const beam = defineStrength({
       ],
     };
   },
-  sample: { material: 'mild-steel', section: { shape: 'rectangle', width: '4 mm', height: '12 mm' } },
+  sample: {
+    member: 'rear-bogie',
+    material: 'mild-steel',
+    section: { shape: 'rectangle', width: '4 mm', height: '12 mm' },
+  },
 });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { coilStress } from '../formulas.ts';
 import { defineStrength, type StrengthCheck, type Wire } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
@@ -21,11 +21,12 @@ export const coil = defineStrength({
   title: 'Coil spring',
   sort: 'spring',
   source: "Wahl's stress Kw·8·F·D/(π·d³): EN 13906-1, Shigley; repeated loads: Goodman, Zimmerli (1957)",
-  targets: ['element'],
+  target: 'element',
   elements: ['linear-spring'],
   safety: 'springs',
   fields: z
     .strictObject({
+      element: nameOf('The spring.'),
       material: materialField,
       wire: wireOf.optional(),
       freeLength: quantity('length', 'Length without load.', { above: 0, most: 100 }).optional(),
@@ -67,7 +68,11 @@ export const coil = defineStrength({
     const solid = solidCheck(p.freeLength, p.solidLength, (element?.rate ?? 0) * count);
     return { checks: [stress, ...solid], repeats: repeatsOf(material, wire.diameter, per) };
   },
-  sample: { material: 'music-wire', wire: { diameter: '1.3 mm', coilDiameter: '10 mm' } },
+  sample: {
+    element: 'front springs',
+    material: 'music-wire',
+    wire: { diameter: '1.3 mm', coilDiameter: '10 mm' },
+  },
 });
 
 /** How far ONE is pressed of what it may be until its coils touch; `rate` of all together, N/m. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { defineStrength } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
 
@@ -10,9 +10,10 @@ export const guide = defineStrength({
   sort: 'pin',
   source:
     'pressure on a rectangle under force and moment, straight over its length: texts on strength of materials',
-  targets: ['guide'],
+  target: 'guide',
   safety: 'parts',
   fields: z.strictObject({
+    member: nameOf('Axle that the guide guides.'),
     material: materialField,
     engaged: quantity('length', 'Length over which slide and guide touch.', { least: 1e-5, most: 10 }),
     width: quantity('length', 'Width or diameter of the slide, across the vehicle.', {
@@ -35,5 +36,5 @@ export const guide = defineStrength({
       ],
     };
   },
-  sample: { material: 'mild-steel', engaged: '20 mm', width: '5 mm' },
+  sample: { member: 'front-axle', material: 'mild-steel', engaged: '20 mm', width: '5 mm' },
 });

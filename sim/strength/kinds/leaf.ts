@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { defineStrength, type Leaves } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
 
@@ -26,10 +26,14 @@ export const leaf = defineStrength({
   sort: 'spring',
   source:
     "beam bending 6·M/(n·b·t²), M = F·L/4 held at both ends, F·L at one: Roark's Formulas (from memory)",
-  targets: ['element'],
+  target: 'element',
   elements: ['leaf-spring'],
   safety: 'springs',
-  fields: z.strictObject({ material: materialField, leaves: leavesOf.optional() }),
+  fields: z.strictObject({
+    element: nameOf('The leaf spring.'),
+    material: materialField,
+    leaves: leavesOf.optional(),
+  }),
   judge: ({ leaves: own, ...p }, { count, safety, element }) => {
     const known = element?.leaves;
     const leaves: Leaves | undefined = own ?? known;
@@ -52,6 +56,7 @@ export const leaf = defineStrength({
     };
   },
   sample: {
+    element: 'front springs',
     material: 'spring-steel',
     leaves: { count: 1, width: '20 mm', thickness: '1.5 mm', span: '160 mm' },
   },

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
+import { whichRod } from '../fields.ts';
 import { defineStrength } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
 
@@ -9,9 +10,11 @@ export const pin = defineStrength({
   title: 'Pin',
   sort: 'pin',
   source: 'mean shear stress and bearing pressure, Shigley (bolted and pinned joints); shear yield 0.577·Sy',
-  targets: ['pin'],
+  target: 'pin',
   safety: 'parts',
   fields: z.strictObject({
+    member: nameOf('Member whose pin it is; or rod, or axle on rods, whose end pins they are.'),
+    rod: whichRod,
     material: materialField,
     diameter: quantity('length', 'Diameter of the pin.', { least: 1e-5, most: 10 }),
     shear: z.enum(['single', 'double']).default('double').meta({
@@ -51,5 +54,5 @@ export const pin = defineStrength({
       ],
     };
   },
-  sample: { material: 'mild-steel', diameter: '3 mm', lug: '4 mm' },
+  sample: { member: 'rear-bogie', material: 'mild-steel', diameter: '3 mm', lug: '4 mm' },
 });

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { nameOf } from '../../../shared/schema/quantity.ts';
+import { whichRod } from '../fields.ts';
 import { criticalCompression } from '../formulas.ts';
 import { defineStrength } from '../kind.ts';
 import { atThickness, materialField, materialOf } from '../material.ts';
@@ -10,9 +12,11 @@ export const rod = defineStrength({
   title: 'Rod',
   sort: 'rod',
   source: 'tension F/A; compression after Euler, stocky rods after J. B. Johnson: Shigley, columns',
-  targets: ['rod'],
+  target: 'rod',
   safety: 'parts',
   fields: z.strictObject({
+    member: nameOf('The rod; or an axle on rods.'),
+    rod: whichRod,
     material: materialField,
     section: beamSection,
     ends: z.enum(['pinned', 'one fixed', 'fixed']).default('pinned').meta({
@@ -44,5 +48,5 @@ export const rod = defineStrength({
       ],
     };
   },
-  sample: { material: 'mild-steel', section: { shape: 'round', diameter: '3 mm' } },
+  sample: { member: 'torque-rod', material: 'mild-steel', section: { shape: 'round', diameter: '3 mm' } },
 });

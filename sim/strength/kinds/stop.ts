@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { quantity } from '../../../shared/schema/quantity.ts';
+import { nameOf, quantity } from '../../../shared/schema/quantity.ts';
 import { defineStrength, type StrengthCheck } from '../kind.ts';
 
 /** A stop with a limit of its own: what its rubber or bracket may take. */
@@ -8,9 +8,10 @@ export const stop = defineStrength({
   title: 'Stop',
   sort: 'stop',
   source: 'limits as the document gives them',
-  targets: ['stop'],
+  target: 'stop',
   safety: 'none',
   fields: z.strictObject({
+    member: nameOf('Member whose stops they are.'),
     force: quantity('force', 'Force that ONE stop of a member that moves in a line may take.', {
       above: 0,
       most: 1e9,
@@ -42,7 +43,7 @@ export const stop = defineStrength({
       ],
     };
   },
-  sample: { energy: '2 J' },
+  sample: { member: 'rear-bogie', energy: '2 J' },
 });
 
 function fieldsOf(turns: boolean, wrong: boolean) {

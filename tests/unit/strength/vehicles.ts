@@ -1,12 +1,13 @@
 /** Shipped vehicles with strength figures added, crossed in balance. */
 import corrie from '../../../scenarios/corrie-6x6.json';
 import drumlin from '../../../scenarios/drumlin-6x6-full.json';
+import fell from '../../../scenarios/fell-4x4.json';
 import tarn from '../../../scenarios/tarn-8x8.json';
 import type { Recording } from '../../../shared/recording.ts';
 import type { LedgerLine } from '../../../shared/report.ts';
 import { compile, crawl, loadScenario, type Mechanism, strengthLines } from '../../../sim/index.ts';
 
-const shipped = { corrie, drumlin, tarn };
+const shipped = { corrie, drumlin, fell, tarn };
 
 /** Entries as a person writes them. */
 export type Entries = readonly Readonly<Record<string, unknown>>[];
@@ -14,7 +15,7 @@ export type Entries = readonly Readonly<Record<string, unknown>>[];
 export interface Crossed {
   readonly mechanism: Mechanism;
   readonly recording: Recording;
-  readonly lines: readonly LedgerLine[];
+  readonly lines: LedgerLine[];
 }
 
 /** What the reader says of a shipped vehicle with these strength entries. */
