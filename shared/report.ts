@@ -44,6 +44,8 @@ export interface Verdict {
   readonly shown: string;
   /** The answer in one sentence: worst value, where, which wheel. */
   readonly says: string;
+  /** Why it came to that, in one sentence made from the run's forces; absent where they do not tell. */
+  readonly cause?: string;
   /** Wheel or member that it is about. */
   readonly of?: string;
   readonly moment?: Moment;

@@ -37,16 +37,37 @@ export function turningOf(
   poses: readonly Pose[],
   raised = 0,
 ): readonly (Twist | undefined)[] | undefined {
+  return mechanism.joints[joint]?.kind === 'hinge'
+    ? travellingOf(mechanism, joint, poses, raised)
+    : undefined;
+}
+
+/**
+ * The same for any joint: a hinge turns nose-up by 1 rad, a guided axle moves along its guide by 1 m, an axle on rods
+ * rises by 1 m as its rods let it.
+ * @returns undefined when it cannot move for its rods
+ */
+export function travellingOf(
+  mechanism: Mechanism,
+  joint: number,
+  poses: readonly Pose[],
+  raised = 0,
+): readonly (Twist | undefined)[] | undefined {
   const root = mechanism.joints[joint];
-  if (root?.kind !== 'hinge') return undefined;
+  if (root === undefined) return undefined;
   const moved: Joint = { ...root, anchor: { x: root.anchor.x, z: root.anchor.z + raised } };
   const below = mechanism.joints.filter((j) => j !== root && hangsOn(mechanism, j.child, root.child));
-  const freedoms = below.flatMap((j) => freedomsOf(j, poses).map((twist) => ({ joint: j, twist })));
-  const [turned] = freedomsOf(moved, poses) as [Twist];
+  const own = freedomsOf(moved, poses);
+  // an axle on rods is led by its rise; its rods decide the other two
+  const lead = own[root.kind === 'free' ? 1 : 0] as Twist;
+  const freedoms = [
+    ...own.filter((twist) => twist !== lead).map((twist) => ({ joint: root, twist })),
+    ...below.flatMap((j) => freedomsOf(j, poses).map((twist) => ({ joint: j, twist }))),
+  ];
   const motion = (body: number, rates: readonly number[]): Twist =>
     freedoms.reduce(
       (sum, f, i) => (hangsOn(mechanism, body, f.joint.child) ? plus(sum, f.twist, rates[i] as number) : sum),
-      hangsOn(mechanism, body, root.child) ? turned : still,
+      hangsOn(mechanism, body, root.child) ? lead : still,
     );
   const conditions = [
     ...rodConditions(mechanism, root.child, poses),

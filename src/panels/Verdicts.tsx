@@ -12,7 +12,7 @@ function counterpart(before: readonly Verdict[] | undefined, verdict: Verdict): 
 
 function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was: Verdict | undefined }) {
   const bench = useBench();
-  const { pass, asks, shown, says, moment } = verdict;
+  const { pass, asks, shown, says, cause, moment } = verdict;
   const word = pass ? 'holds' : 'fails';
   return (
     <li>
@@ -29,7 +29,7 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
         <span className="asks">{unbroken(asks)}</span>
         <b className="value">{shown}</b>
         <span className="says">
-          {unbroken(says)}{' '}
+          {unbroken(says)} {cause === undefined ? null : <span className="cause">{unbroken(cause)} </span>}
           {was === undefined || was.shown === shown ? null : (
             <span className="was">Before: {unbroken(was.shown)}.</span>
           )}

@@ -154,6 +154,7 @@ function verdictLines(verdict: Verdict, style: Style, width: number): string[] {
     `${mark}  ${style.strong(first)}`,
     ...more.map((line) => `      ${style.strong(line)}`),
     ...wrap(clean(verdict.says), width - 6).map((line) => `      ${line}`),
+    ...wrap(clean(verdict.cause ?? ''), width - 6).map((line) => `      ${line}`),
   ];
 }
 

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { type Flight, flights, longestOf } from '../flights.ts';
+import { lostLoad } from '../lost-load.ts';
 import { meanwhile } from '../meanwhile.ts';
 import { momentAt } from '../moments.ts';
 import { type Outcome, unknownNames } from '../outcome.ts';
@@ -48,6 +49,7 @@ function verdictOf(run: Run, flight: Flight, longest: number): Outcome {
   const moment = momentAt(recording, { time: flight.from, station: flight.station });
   const shown = besideLimit(timeWords, flight.duration, longest);
   const why = flight.duration > longest ? meanwhile(run, flight.wheel, moment.frame) : '';
+  const cause = lostLoad(run, flight.wheel, moment.frame);
   const open = flight.open ? ', until the end' : '';
   const says =
     `${theWheel(of)} is off the ground for ${shown} from ${stationWords(run, flight.wheelStation)} on${open} ` +
@@ -59,6 +61,7 @@ function verdictOf(run: Run, flight: Flight, longest: number): Outcome {
     unit: 's',
     shown,
     says,
+    ...(cause === undefined ? {} : { cause }),
     of,
     moment,
   };

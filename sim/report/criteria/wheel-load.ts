@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
+import { lostLoad } from '../lost-load.ts';
 import { meanwhile } from '../meanwhile.ts';
 import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
 import { type LoadPeak, leastShare } from '../wheel-load.ts';
@@ -53,6 +54,7 @@ function verdictOf(run: Run, worst: LoadPeak, least: number): Outcome {
   const value = worst.share ?? 0;
   const shown = besideLimit(shareWords, value, least);
   const why = value < least ? meanwhile(run, worst.wheel, worst.moment.frame) : '';
+  const cause = lostLoad(run, worst.wheel, worst.moment.frame);
   const says =
     `${theWheel(name)} goes down to ${shown} of its standing load at ${stationWords(run, worst.wheelStation)}` +
     `${flightWords(worst)} (${momentWords(run, worst.moment)}).${why}${brokenOff(run)}`;
@@ -63,6 +65,7 @@ function verdictOf(run: Run, worst: LoadPeak, least: number): Outcome {
     unit: '1',
     shown,
     says,
+    ...(cause === undefined ? {} : { cause }),
     of: name,
     moment: worst.moment,
   };
