@@ -87,6 +87,20 @@ export function performanceOf(mechanism: Mechanism): Performance | undefined {
   };
 }
 
+/**
+ * Top speed on the level if it lies below a speed (m/s): null when it does not move at all, undefined when that speed is
+ * reached, or where there is no drive line. Takes equal loads on all axle lines: quick enough for every reading.
+ */
+export function topSpeedBelow(mechanism: Mechanism, speed: number): number | null | undefined {
+  const chain = chainOf(mechanism);
+  if (chain === undefined || shareless(mechanism)) return undefined;
+  const pull = new FullPull(mechanism, chain, false);
+  return pull.thrust(speed) >= pull.drag * (1 - 1e-9) ? undefined : pull.speedUnder(pull.drag);
+}
+
+/** Whether nothing is driven, which is told in another place. */
+const shareless = ({ wheels }: Mechanism): boolean => wheels.every(({ driven }) => !driven);
+
 function sourceFigures(part: DrivePart, { supply }: DriveChain['driveline']): SourceFigures[] {
   if (part.law.motor === undefined) return [];
   return [
@@ -123,8 +137,9 @@ class FullPull {
   readonly #groups: readonly Group[];
   readonly #speeds: Float64Array;
 
-  constructor(mechanism: Mechanism, chain: DriveChain) {
-    const stand = standAt(mechanism, evenSlope(0), 0);
+  /** `stands`: whether its true standing loads are found; equal ones otherwise, and bodies as drawn. */
+  constructor(mechanism: Mechanism, chain: DriveChain, stands = true) {
+    const stand = stands ? standAt(mechanism, evenSlope(0), 0) : { kind: 'none' as const };
     const even = mechanism.wheels.map(() => (mechanism.mass * mechanism.gravity) / mechanism.wheels.length);
     const loads = stand.kind === 'stands' ? stand.standing.loads : even;
     this.#mechanism = mechanism;
@@ -139,7 +154,7 @@ class FullPull {
         setPose(k, mechanism, b, pose);
       });
     this.standing = k;
-    chain.solve(this.#pattern, 1, k);
+    chain.solve(this.#pattern, 1, stand.kind === 'stands' ? k : undefined);
     this.#groups = groupsWith(mechanism, chain, this.#throttle.sources, this.#pattern);
     this.most = this.#end();
   }

@@ -18,3 +18,15 @@ export function inputSharesOf(parts: readonly DrivePart[], supply: Supply | unde
   });
   return shares;
 }
+
+/** Speed of each part's output without load, rad/s: a source's own at the supply's voltage, and the mean of what turns it. */
+export function freeSpeeds(parts: readonly DrivePart[], supply: Supply | undefined): Float64Array {
+  const speeds = new Float64Array(parts.length);
+  parts.forEach(({ law, inputs }, p) => {
+    const { motor } = law;
+    const stretch = motor?.voltage === undefined || supply === undefined ? 1 : supply.voltage / motor.voltage;
+    const mean = inputs.reduce((sum, i) => sum + (speeds[i] as number), 0) / Math.max(1, inputs.length);
+    speeds[p] = motor === undefined ? mean / law.ratio : motor.noLoadSpeed * (motor.curve ? 1 : stretch);
+  });
+  return speeds;
+}

@@ -16,6 +16,8 @@ export interface Draft {
   readonly elements: Entries<Vehicle['elements'][number]>;
   readonly wheels: Entries<Vehicle['wheels'][number]>;
   readonly masses: Entries<Vehicle['masses'][number]>;
+  /** Only when all of it could be read: its parts name each other. */
+  readonly driveline: Vehicle['driveline'];
   readonly strength: Entries<NonNullable<Vehicle['strength']>['parts'][number]>;
   readonly ground: Entries<Scenario['ground'][number]>;
   readonly criteria: Entries<Scenario['criteria'][number]>;
@@ -34,6 +36,12 @@ function entries<T>(raw: unknown, path: readonly string[]): Entries<T> {
   });
 }
 
+/** What stands at a place of the document, if all of it could be read. */
+function whole<T>(raw: unknown, path: readonly string[]): T | undefined {
+  const read = schemaAt(scenarioDocument, raw, path)?.safeParse(path.reduce<unknown>(childOf, raw));
+  return read?.success ? (read.data as T) : undefined;
+}
+
 /** The draft of a document that the schema refused as a whole. */
 export function draftOf(raw: unknown): Draft {
   return {
@@ -41,6 +49,7 @@ export function draftOf(raw: unknown): Draft {
     elements: entries(raw, ['vehicle', 'elements']),
     wheels: entries(raw, ['vehicle', 'wheels']),
     masses: entries(raw, ['vehicle', 'masses']),
+    driveline: whole(raw, ['vehicle', 'driveline']),
     strength: entries(raw, ['vehicle', 'strength', 'parts']),
     ground: entries(raw, ['ground']),
     criteria: entries(raw, ['criteria']),
@@ -49,6 +58,7 @@ export function draftOf(raw: unknown): Draft {
 
 /** The draft of a document that the schema took. */
 export function wholeDraft({ vehicle, ground, criteria }: Scenario): Draft {
-  const { members, elements, wheels, masses } = vehicle;
-  return { members, elements, wheels, masses, strength: vehicle.strength?.parts ?? [], ground, criteria };
+  const { members, elements, wheels, masses, driveline } = vehicle;
+  const strength = vehicle.strength?.parts ?? [];
+  return { members, elements, wheels, masses, driveline, strength, ground, criteria };
 }

@@ -32,7 +32,7 @@ function performance(): Performance {
       drive: { speed: 0.1 },
       driveline: {
         parts: [
-          { name: 'motor', kind: 'motor', stallTorque: 0.12, noLoadSpeed: '900 rpm' },
+          { name: 'motor', kind: 'motor', stallTorque: 0.12, noLoadSpeed: '900 rpm', axis: 'across' },
           { name: 'first', kind: 'reduction', from: 'motor', ratio: 4, efficiency: 0.95 },
           {
             name: 'second',

@@ -4,6 +4,8 @@ import { bodiesAreFew } from './bodies.ts';
 import { carriersHaveBodies } from './carriers.ts';
 import type { EntryCheck, WholeCheck } from './check.ts';
 import { runHasAWay } from './course.ts';
+import { drivelineDecides, drivelineFits, drivelineTurns } from './driveline.ts';
+import { jointsBend, speedIsReached } from './driveline-reach.ts';
 import { elementsAct } from './elements.ts';
 import { loopsMove } from './loops.ts';
 import { recordingFits } from './recording.ts';
@@ -20,6 +22,7 @@ export const entryChecks: readonly EntryCheck[] = [
   elementsAct,
   hubsAreAboveGround,
   bodiesAreFew,
+  drivelineFits,
   strengthFits,
 ];
 
@@ -32,6 +35,10 @@ export const wholeChecks: readonly WholeCheck[] = [
   tyresCarry,
   driveCanMove,
   sharingNamesDriven,
+  drivelineDecides,
+  drivelineTurns,
+  jointsBend,
+  speedIsReached,
   winchesAndSteeringMakeSense,
   runHasAWay,
   recordingFits,

@@ -41,6 +41,7 @@ describe('torques of one motor with two axle drives', () => {
   it('are held by a worm that locks itself', () => {
     const driveline = oneMotor();
     driveline.parts[1] = { name: 'gearbox', kind: 'reduction', mesh: 'worm', from: 'motor', teeth: [1, 30] };
+    driveline.parts[0].axis = 'across';
     const chain = built(driveline);
     chain.solve([-0.3, -0.2, -0.1], 1);
     expect(chain.out[at(chain, 'motor')]).toBeCloseTo(0, 15);
