@@ -56,7 +56,7 @@ export function strengthLines(mechanism: Mechanism, recording: Recording): Ledge
     const part = parts.find(({ target, of }) => target === item.target && of === item.of);
     return part === undefined ? unknownLine(item, recording) : knownLine(item, part, recording);
   });
-  return [...lines.filter((line) => line !== undefined), ...travelLines(mechanism, recording)];
+  return [...lines, ...travelLines(mechanism, recording)];
 }
 
 /** All parts that could give way. Stops only count where they have figures: their travel has lines of its own. */
@@ -188,7 +188,7 @@ function unknownLine(item: Item, recording: Recording): LedgerLine {
   };
 }
 
-function knownLine(item: Item, part: StrengthPart, recording: Recording): LedgerLine | undefined {
+function knownLine(item: Item, part: StrengthPart, recording: Recording): LedgerLine {
   const worst = part.checks
     .map((check) => ({ check, ...peakOf(recording.frames, carried(check, item.loads)) }))
     .reduce((a, b) => (b.value / b.check.limit > a.value / a.check.limit ? b : a));
@@ -206,7 +206,7 @@ function knownLine(item: Item, part: StrengthPart, recording: Recording): Ledger
     ...(check.material?.spread ? { spread: check.material.spread } : {}),
     says: [`${capital(item.title)}: ${checkWords(check, value)}`, ...more(item, part, recording)].join('; '),
     ...(value > 0 ? { moment: momentOf(recording, frame) } : {}),
-    ...givesAt(item, part, recording),
+    ...(value > (1 + rounding) * check.limit ? givesAt(item, part, recording) : {}),
   };
 }
 
