@@ -18,6 +18,8 @@ export interface Begun {
 
 /** What came of looking for it, and everything that was opened on the way. */
 export interface Beginning {
+  /** The page's address had this when it was looked at. */
+  readonly fragment: string;
   readonly begun?: Begun;
   readonly shelf?: Shelf;
   readonly trouble?: Trouble;
@@ -91,12 +93,13 @@ async function fromLink(fragment: string): Promise<Partial<Beginning>> {
 export async function begin(fragment: string, marker: Marker): Promise<Beginning> {
   const lost: Beginning['lost'] = { tell: () => undefined };
   const shelf = await openShelf((trouble) => lost.tell(trouble));
-  if ('trouble' in shelf) return { lost, ...(isLink(fragment) ? await fromLink(fragment) : {}), ...shelf };
+  const base = { fragment, lost };
+  if ('trouble' in shelf) return { ...base, ...(isLink(fragment) ? await fromLink(fragment) : {}), ...shelf };
   try {
     const { id } = marker;
-    if (isLink(fragment)) return { lost, shelf, ...(await fromLink(fragment)) };
-    return { lost, shelf, ...(id === undefined ? {} : await reopen(shelf, { ...marker, id })) };
+    if (isLink(fragment)) return { ...base, shelf, ...(await fromLink(fragment)) };
+    return { ...base, shelf, ...(id === undefined ? {} : await reopen(shelf, { ...marker, id })) };
   } catch (error) {
-    return { lost, trouble: troubleOf(error) };
+    return { ...base, trouble: troubleOf(error) };
   }
 }

@@ -264,7 +264,7 @@ export class Keeper {
     this.#hold = hold;
     this.#tools.documents.setState({ id });
     hold.put(this.#tools.documents.getState());
-    this.#keepHandle(state);
+    this.#keepHandle(this.#tools.documents.getState());
     this.#watchLoss(hold);
     this.#mark(false);
   }

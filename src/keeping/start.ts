@@ -56,7 +56,9 @@ export async function startKeeping(bench: Workbench, found: Beginning | undefine
   const drawn = () => desk.state().drawn;
   const keeper = new Keeper({ documents, keeping, drawn, fresh, later, now: () => Date.now() }, beginning);
   if (beginning.refused !== undefined) refuse(bench, beginning.refused);
-  forgetLink();
+  // One that was put into the address while this was on its way has not been looked at yet.
+  if (location.hash === beginning.fragment) forgetLink();
+  else void takeLink(bench);
   listen(bench, keeper);
   void keeper.clearOut(BRING_BACK);
   return keeper;
