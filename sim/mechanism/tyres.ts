@@ -18,6 +18,17 @@ export function foundationOf(radius: number, stiffness: number, load: number): n
   return load / levelForcePerFoundation(radius, depth);
 }
 
+/** Depth to which a load, N, presses a tyre of this foundation (N/(m·rad)) on level ground, m; by bisection. */
+export function depthUnder(load: number, foundation: number, radius: number): number {
+  let [low, high] = [0, 0.999 * radius];
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (foundation * levelForcePerFoundation(radius, middle) < load) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
+
 /** Figures of one wheel's tyre as the document gives them, SI. */
 export interface TyreEntry {
   readonly stiffnessPerWheel: number;

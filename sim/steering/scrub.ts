@@ -1,5 +1,3 @@
-import { levelForcePerFoundation } from '../mechanism/tyres.ts';
-
 /**
  * Torque about the king-pin that turns a standing wheel, N·m: M = μ·W·√(d² + (a/3)²), a the side of a square contact, m,
  * d the king-pin offset at the ground, m. For contacts whose length is known.
@@ -21,17 +19,6 @@ export const scrubOfRound = (friction: number, load: number, offset: number, wid
  */
 export const jackingOf = (load: number, offset: number, inclination: number, angle: number): number =>
   load * offset * Math.sin(inclination) * Math.cos(inclination) * Math.sin(angle);
-
-/** Depth to which a load, N, presses a tyre of this foundation (N/(m·rad)) on level ground, m; by bisection. */
-export function depthUnder(load: number, foundation: number, radius: number): number {
-  let [low, high] = [0, 0.999 * radius];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (foundation * levelForcePerFoundation(radius, middle) < load) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
 
 /** Length of the contact of a tyre that gives way by `depth`: the chord 2·√(2·r·δ − δ²), m. Source: geometry. */
 export const contactLength = (radius: number, depth: number): number =>

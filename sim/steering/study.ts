@@ -1,8 +1,9 @@
 import type { LedgerLine } from '../../shared/report.ts';
 import { formatQuantity, formatShare } from '../../shared/units.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
+import { depthUnder } from '../mechanism/tyres.ts';
 import { linkageAt } from './linkage.ts';
-import { contactLength, depthUnder, jackingOf, scrubOfRound, scrubOfSquare } from './scrub.ts';
+import { contactLength, jackingOf, scrubOfRound, scrubOfSquare } from './scrub.ts';
 import type { SteeredLine, Steering } from './steering.ts';
 
 /** What turning the standing wheels of one line takes; figures of ONE wheel. */

@@ -1,6 +1,5 @@
-import { place, type Vec2 } from '../../shared/geometry/vec.ts';
+import { place } from '../../shared/geometry/vec.ts';
 import { evenSlope } from '../ground/even.ts';
-import type { Ground } from '../ground/ground.ts';
 import type { Mechanism, Pull } from '../mechanism/mechanism.ts';
 import { Balance } from '../statics/balance.ts';
 import { poseOf } from '../statics/chain.ts';
@@ -26,8 +25,10 @@ export interface Hauled {
 export type Haul = ({ readonly kind: 'hauled' } & Hauled) | { readonly kind: 'tips' | 'none' };
 
 /** Unbalanced force along the ground over the weight at which a pull is taken as found. */
-const balanced = 1e-9;
+const balanced = 1e-8;
 const mostRounds = 300;
+/** The slope in its own frame: x along it, z across, with gravity turned instead. */
+const level = evenSlope(0);
 /** All wheels roll freely, with their rolling resistance: a drive that reaches none of them. */
 const rolling: Thrust = { kind: 'driven', share: { kind: 'locked', branches: [] } };
 
@@ -39,7 +40,6 @@ const rolling: Thrust = { kind: 'driven', share: { kind: 'locked', branches: [] 
  */
 export class Hauling {
   readonly #mechanism: Mechanism;
-  readonly #ground: Ground;
   readonly #winch: Winch;
   readonly #task: WinchTask;
   /** +1 where it is pulled forward, −1 rearward. */
@@ -48,10 +48,18 @@ export class Hauling {
   readonly #weight: number;
 
   constructor(mechanism: Mechanism, winch: Winch, task: WinchTask) {
+    const { gravity, bodies, wheels } = mechanism;
     this.#mechanism = {
       ...mechanism,
-      pulls: [],
-      wheels: mechanism.wheels.map((w) => ({
+      gravity: gravity * Math.cos(task.slope),
+      pulls: bodies.map(({ name, mass, centre }, body) => ({
+        name,
+        body,
+        at: centre,
+        fx: -mass * gravity * Math.sin(task.slope),
+        fz: 0,
+      })),
+      wheels: wheels.map((w) => ({
         ...w,
         tyre: { ...w.tyre, rolling: task.rolling ?? w.tyre.rolling },
       })),
@@ -59,15 +67,10 @@ export class Hauling {
     this.#winch = winch;
     this.#task = task;
     this.#way = task.towards === 'front' ? 1 : -1;
-    this.#ground = evenSlope(task.slope);
-    const free = new Balance(this.#mechanism, this.#ground, {
-      thrust: { kind: 'none' },
-      sense: 0,
-      relaxed: true,
-    });
+    const free = new Balance(this.#mechanism, level, { thrust: { kind: 'none' }, sense: 0, relaxed: true });
     this.#guess = new Float64Array(free.count);
-    this.#guess.set(firstGuess(this.#mechanism, this.#ground, 0));
-    this.#weight = mechanism.mass * mechanism.gravity;
+    this.#guess.set(firstGuess(this.#mechanism, level, 0));
+    this.#weight = mechanism.mass * gravity;
   }
 
   /** Pull that moves it, with the wheels of axle line `line` in the hole (−1: of all), or none where `line` is absent. */
@@ -88,12 +91,12 @@ export class Hauling {
       const moved = Math.max(...next.map((h, w) => Math.abs(h - (held[w] as number))));
       const turned = this.#rise(y);
       if (Math.abs(left) < balanced * this.#weight && moved < balanced * this.#weight)
-        return { kind: 'hauled', force, rise, loads, pitch: y[1] as number };
+        return { kind: 'hauled', force, rise, loads, pitch: this.#task.slope + (y[1] as number) };
       // the holds follow the loads; the force follows what is left over, and the holds
       const extra = next.reduce((sum, h, w) => sum + h - (held[w] as number), 0);
       const idle = force === 0 && this.#way * left > 0 && extra <= 0;
-      if (idle) return { kind: 'hauled', force: 0, rise, loads, pitch: y[1] as number };
-      force = Math.max(0, force - left / (this.#way * Math.cos(this.#task.slope + this.#way * rise)) + extra);
+      if (idle) return { kind: 'hauled', force: 0, rise, loads, pitch: this.#task.slope + (y[1] as number) };
+      force = Math.max(0, force - left / (this.#way * Math.cos(rise)) + extra);
       if (!(force < 1e4 * this.#weight)) return { kind: 'none' };
       held = next;
       rise = turned;
@@ -126,14 +129,14 @@ export class Hauling {
   }
 
   /**
-   * Loads of all axle lines on the slope under a pull straight up at the winch, N; undefined where no balance was found,
+   * Loads of all axle lines under a pull at the winch straight away from the ground, N; undefined where no balance was found,
    * as it is once the rope carries all.
    */
   lifted(force: number): readonly number[] | undefined {
     const y = this.#guess.slice();
     const pull: Pull = { ...this.#rope(), fx: 0, fz: force };
-    const mechanism = { ...this.#mechanism, pulls: [pull] };
-    const balance = new Balance(mechanism, this.#ground, {
+    const mechanism = { ...this.#mechanism, pulls: [...this.#mechanism.pulls, pull] };
+    const balance = new Balance(mechanism, level, {
       thrust: { kind: 'none' },
       sense: 0,
       relaxed: true,
@@ -171,38 +174,28 @@ export class Hauling {
   #rise(y: Float64Array): number {
     const { distance, height } = this.#task.anchor;
     if (distance === undefined || height === undefined) return 0;
-    const balance = new Balance(this.#mechanism, this.#ground, {
+    const balance = new Balance(this.#mechanism, level, {
       thrust: { kind: 'none' },
       sense: 0,
       relaxed: true,
     });
     balance.evaluate(y, 0);
     const point = place(poseOf(balance.chain, balance.state, this.#winch.body), this.#winch.at);
-    return Math.atan2(height - aboveSlope(point, this.#task.slope), distance);
+    return Math.atan2(height - point.z, distance);
   }
 
   /** Balance under a pull, with what is left over along the level, N (forward positive). */
   #solve(y: Float64Array, force: number, rise: number, held: readonly number[], thrust: Thrust) {
-    const { slope } = this.#task;
-    const angle = this.#way > 0 ? slope + rise : slope + Math.PI - rise;
     const pulls: Pull[] = [
-      { ...this.#rope(), fx: force * Math.cos(angle), fz: force * Math.sin(angle) },
+      ...this.#mechanism.pulls,
+      { ...this.#rope(), fx: this.#way * force * Math.cos(rise), fz: force * Math.sin(rise) },
       ...this.#mechanism.wheels.flatMap((wheel, w): Pull[] => {
         const hold = -this.#way * (held[w] as number);
-        if (hold === 0) return [];
-        return [
-          {
-            name: wheel.name,
-            body: wheel.body,
-            at: wheel.hub,
-            fx: hold * Math.cos(slope),
-            fz: hold * Math.sin(slope),
-          },
-        ];
+        return hold === 0 ? [] : [{ name: wheel.name, body: wheel.body, at: wheel.hub, fx: hold, fz: 0 }];
       }),
     ];
     const mechanism = { ...this.#mechanism, pulls };
-    const balance = new Balance(mechanism, this.#ground, { thrust, sense: this.#way, relaxed: true });
+    const balance = new Balance(mechanism, level, { thrust, sense: this.#way, relaxed: true });
     const unknowns = new Float64Array(balance.count);
     unknowns.set(y.subarray(0, balance.chain.size));
     const solver = new Solver(balance);
@@ -213,10 +206,6 @@ export class Hauling {
     return { balance, left };
   }
 }
-
-/** Height of a point over a slope through the origin, across it, m. */
-const aboveSlope = (point: Vec2, slope: number): number =>
-  point.z * Math.cos(slope) - point.x * Math.sin(slope);
 
 /**
  * Horizontal force at the hub over the load for a rigid wheel of radius r (m) to leave the ground before an edge of height

@@ -60,7 +60,7 @@ function unbalanced({ name, index }: Winch, kind: 'tips' | 'none'): LedgerLine {
     says:
       kind === 'tips'
         ? `pulled by '${name}' the vehicle tips over in its own rope`
-        : `no balance was found while '${name}' pulls: the vehicle may tip or swing`,
+        : `no balance was found while '${name}' pulls: its rope may lift the vehicle off its wheels`,
   };
 }
 

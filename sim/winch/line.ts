@@ -30,3 +30,13 @@ export function storedIn({ tension, lines, sheave, length, strength, stretch }: 
   const squares = gainOf(lines, sheave * sheave);
   return (0.5 * squares * tension * tension * stretch * length) / strength;
 }
+
+/** Friction of a rope on its drum that is counted on, and no more. Common practice, no source. */
+const onDrum = 0.1;
+
+/**
+ * Load on the rope's fastening behind `turns` turns on the drum, N: T·e^(−μφ).
+ * Source: rope friction (Euler, Eytelwein), any text on statics.
+ */
+export const endLoad = (tension: number, turns: number, friction = onDrum): number =>
+  tension * Math.exp(-friction * 2 * Math.PI * turns);

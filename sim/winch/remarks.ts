@@ -1,6 +1,7 @@
 import { formatQuantity } from '../../shared/units.ts';
 import { type Layer, turnsKept } from './drum.ts';
 import type { WinchTask } from './fields.ts';
+import { endLoad } from './line.ts';
 import type { WinchPower } from './power.ts';
 import type { Winch } from './winch.ts';
 
@@ -43,6 +44,8 @@ export function remarksOf(
   }
   if (drum.flange === undefined)
     remarks.push('The flanges of the drum are not known: whether the rope fits is not checked.');
-  remarks.push(`At least ${turnsKept} turns stay on the drum.`);
+  remarks.push(
+    `At least ${turnsKept} turns stay on the drum: by friction its fastening then holds no more than ${newtons(endLoad(tension, turnsKept))}.`,
+  );
   return remarks;
 }

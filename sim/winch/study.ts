@@ -5,7 +5,7 @@ import { standAt } from '../statics/stand.ts';
 import { winchCautions } from './cautions.ts';
 import { type Layer, layersOf } from './drum.ts';
 import { plainTask, type WinchTask } from './fields.ts';
-import type { Haul, Hauling } from './haul.ts';
+import { type Haul, Hauling } from './haul.ts';
 import { haulageOf } from './haulage.ts';
 import { gainOf, storedIn, typicalStretch } from './line.ts';
 import { motorAt, type WinchPower } from './power.ts';
@@ -71,7 +71,7 @@ export interface WinchStudy {
   readonly wheels: readonly HauledWheel[];
   /** Pull that is enough while its own wheels drive as hard as grip and torque allow, N; null where they cannot help. */
   readonly withDrive: number | null;
-  /** Lifting its own end by a rope straight up, and hanging from its own rope. */
+  /** On the level: lifting its own end by a rope straight up, and hanging from its own rope. */
   readonly ownEnd: (Lift & { readonly line: string }) | null;
   readonly hung: Lift;
   /** Energy in the stretched rope, J; null where not known. */
@@ -98,7 +98,8 @@ export function studyWinch(
   const found = haul.kind === 'hauled' ? haul : undefined;
   const energy = energyOf(winch, task, tension, place.out);
   const lift = (total: number): Lift => liftOf(winch, power, task, total);
-  const ownEnd = ownEndOf(mechanism, winch, hauling);
+  const onLevel = new Hauling(mechanism, winch, { ...task, slope: 0 });
+  const ownEnd = ownEndOf(mechanism, winch, onLevel);
   const pulling = withPower(power, drumTorque);
   const omega = pulling?.speed ?? null;
   return {

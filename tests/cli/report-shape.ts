@@ -31,6 +31,16 @@ const event = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('body-touch'), ...place }),
   z.strictObject({ kind: z.literal('tip-over'), ...place }),
   z.strictObject({ kind: z.literal('snap'), ...place, of: z.string() }),
+  ...(['stall', 'current-limit', 'slip'] as const).map((kind) =>
+    z.strictObject({ kind: z.literal(kind), ...place, part: z.string() }),
+  ),
+  z.strictObject({
+    kind: z.literal('skip'),
+    ...place,
+    part: z.string(),
+    torque: z.number().positive(),
+    rating: z.number().positive(),
+  }),
   z.strictObject({ kind: z.literal('stuck'), ...place, cause: z.string() }),
 ]);
 
@@ -200,4 +210,131 @@ export const unreadableShape = z.strictObject({
   ...nothing,
   problems: z.array(problem).min(1),
   pass: z.literal(false),
+});
+
+/** The shape of `winch --json` and `steer --json`. */
+const force = z.number().min(0);
+const ledgerLine = z.strictObject({
+  sort: z.enum(['winch', 'gear', 'motor', 'supply', 'shaft', 'joint', 'differential', 'clutch']),
+  of: z.string(),
+  path: z.string(),
+  quantity: z.enum(['force', 'tension', 'torque', 'current']),
+  use: force.nullable(),
+  carries: force,
+  limit: force.nullable(),
+  unit: z.enum(['N', 'N·m', 'A']),
+  how: z.enum(['given', 'measured', 'estimate', 'typical']).optional(),
+  spread: force.optional(),
+  says: z.string().min(1),
+});
+const rigHead = {
+  title: z.string(),
+  vehicle: z.string(),
+  mass: force,
+  cg: z.strictObject({ x: z.number(), z: z.number() }),
+  pitchInertia: force,
+  problems: z.array(problem),
+  pass: z.boolean(),
+};
+const lift = { force, tension: force, can: z.boolean().nullable() };
+
+export const winchShape = z.strictObject({
+  mode: z.literal('winch'),
+  ...rigHead,
+  winches: z.array(
+    z.strictObject({
+      name: z.string(),
+      task: z.strictObject({
+        slope: z.number(),
+        hole: force,
+        rolling: force.optional(),
+        lines: z.int().min(1),
+        sheave: share,
+        towards: z.enum(['front', 'rear']),
+        anchor: z.strictObject({
+          distance: force.optional(),
+          height: z.number().optional(),
+          strength: force.optional(),
+        }),
+      }),
+      kind: z.enum(['hauled', 'tips', 'none']),
+      force,
+      rise: z.number(),
+      hole: z.strictObject({ line: z.string(), all: force.nullable() }).nullable(),
+      gain: z.number().min(1),
+      tension: force,
+      layers: z.array(
+        z.strictObject({
+          layer: z.int().min(1),
+          diameter: force,
+          turns: z.int().min(1),
+          length: force,
+          upTo: force,
+          pull: force.nullable(),
+          speed: force.nullable(),
+        }),
+      ),
+      layer: z.int().min(1),
+      layerKnown: z.boolean(),
+      out: force.nullable(),
+      short: z.boolean(),
+      drumTorque: force,
+      current: force.nullable(),
+      speed: force.nullable(),
+      anchor: force,
+      wheels: z.array(
+        z.strictObject({
+          name: z.string(),
+          axle: z.int().min(1),
+          parked: force.nullable(),
+          load: force,
+          off: z.boolean(),
+        }),
+      ),
+      withDrive: force.nullable(),
+      ownEnd: z.strictObject({ line: z.string(), ...lift }).nullable(),
+      hung: z.strictObject(lift),
+      energy: force.nullable(),
+      uses: z.array(ledgerLine).min(1),
+      remarks: z.array(z.string()),
+      cautions: z.array(z.string()).min(1),
+      pass: z.boolean(),
+    }),
+  ),
+});
+
+const steerPoint = z.strictObject({ angle: z.number(), turn: z.number(), least: force, most: force });
+export const steerShape = z.strictObject({
+  mode: z.literal('steer'),
+  ...rigHead,
+  loads: z.enum(['stand', 'crawl']),
+  steering: z.array(
+    z.strictObject({
+      name: z.string(),
+      wheels: z.array(
+        z.strictObject({
+          line: z.string(),
+          axle: z.int().min(1),
+          count: z.int().min(1),
+          load: force,
+          offset: z.number(),
+          trail: z.number(),
+          length: force,
+          width: force,
+          widthGuessed: z.boolean(),
+          friction: force,
+          square: force,
+          round: force,
+          jacking: z.number(),
+        }),
+      ),
+      points: z.array(steerPoint).min(1),
+      worst: steerPoint,
+      uses: z.array(ledgerLine).length(1),
+      remarks: z.array(z.string()),
+      cautions: z.array(z.string()).min(1),
+      pass: z.boolean(),
+      station: z.number().optional(),
+    }),
+  ),
 });

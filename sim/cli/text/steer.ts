@@ -54,7 +54,7 @@ function wheelLines({ wheels }: Study, style: Style): string[] {
     ['load each', cells((w) => w.load, 'N')],
     ['scrub radius', cells((w) => w.offset, 'm')],
     ['trail', cells((w) => w.trail, 'm')],
-    ['contact length', cells((w) => w.length, 'm')],
+    ['contact', cells((w) => w.length, 'm')],
     ['width', cells((w) => w.width, 'm')],
     ['square', cells((w) => w.square, 'N·m')],
     ['round', cells((w) => w.round, 'N·m')],

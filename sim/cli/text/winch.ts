@@ -33,7 +33,9 @@ export function quietWinch({ winches }: WinchReport): string {
 }
 
 const fallenWords = (kind: WinchStudy['kind']): string =>
-  kind === 'tips' ? 'the vehicle tips over in its own rope' : 'no balance was found: it may tip or swing';
+  kind === 'tips'
+    ? 'the vehicle tips over in its own rope'
+    : 'no balance was found: the rope may lift it off its wheels';
 
 const shortWords = ({ out }: WinchStudy): string =>
   `the rope is too short: ${figure(out ?? 0, 'm')} would be out, and turns have to stay on the drum`;
@@ -175,7 +177,10 @@ function liftLines({ ownEnd, hung }: WinchStudy, width: number): string[] {
   return [
     ...(ownEnd === null
       ? []
-      : wrap(clean(`Rope straight up: '${ownEnd.line}' leaves the ground at ${words(ownEnd)}.`), width)),
+      : wrap(
+          clean(`On the level, rope straight up: '${ownEnd.line}' leaves the ground at ${words(ownEnd)}.`),
+          width,
+        )),
     ...wrap(`Hanging from its own rope: ${words(hung)}.`, width),
   ];
 }
