@@ -30,11 +30,25 @@ export function turnsOf({ parts, lastPart }: Driveline, wheels: readonly Wheel[]
     else out[p] = branchTurn(parts[by] as DrivePart, by, ratio * (wanted[p] as number), out, wanted) / ratio;
     into[p] = (out[p] as number) * ratio;
   }
+  matchMates(parts, out, into);
   const turned = lastPart.map((p, w) => {
     const own = rolling[w] as number;
     return p < 0 ? own : branchTurn(parts[p] as DrivePart, p, own, out, wanted);
   });
   return { out, into, wheels: Float64Array.from(turned) };
+}
+
+/** Sources that share a shaft turn with it: each further input gets the speed that the first one sets, up to its source. */
+function matchMates(parts: readonly DrivePart[], out: Float64Array, into: Float64Array): void {
+  const set = parts.map(() => false);
+  for (let p = parts.length - 1; p >= 0; p--)
+    (parts[p] as DrivePart).inputs.forEach((input, i) => {
+      const mate = parts[input] as DrivePart;
+      if ((i === 0 && !set[p]) || mate.outputs.length + mate.wheels.length > 1) return;
+      out[input] = into[p] as number;
+      into[input] = (into[p] as number) * mate.law.ratio;
+      set[input] = true;
+    });
 }
 
 /** What turns at the output of part `p` to let its branches roll; NaN where no wheel is below. */

@@ -2,7 +2,7 @@ import type { Ground } from '../ground/ground.ts';
 import type { DriveShare, Mechanism, Wheel } from '../mechanism/mechanism.ts';
 import { findTouch, makeTouch, type Touch } from '../tyre/touch.ts';
 import { type Chain, type ChainState, pointOf, pointRates } from './chain.ts';
-import { type Share, shareAt, shareSlopes, sharesOf } from './split.ts';
+import { biasCarries, hangsFree, hasBias, type Share, shareAt, shareSlopes, sharesOf } from './split.ts';
 
 /** What one axle line does in a state; N, N·m, m. */
 export interface WheelBalance {
@@ -15,8 +15,10 @@ export interface WheelBalance {
   /** Forward friction over normal force, and the drive torque that it needs. */
   use: number;
   torque: number;
-  /** It spins behind an open differential, so that the others get no more torque than it takes. */
+  /** It spins behind a differential, so that the others do not get the torque that they need. */
   spinning: boolean;
+  /** Torque that its differentials would give it if it had the grip. */
+  asked: number;
   /** Greatest depth of the ground in the tyre, and station of the contact (load-weighted). */
   depth: number;
   contact: number;
@@ -81,12 +83,15 @@ export class Footing {
   readonly #chain: Chain;
   readonly #thrust: Thrust;
   readonly #sense: number;
+  /** Whether any differential is a limited one. */
+  readonly #limited: boolean;
   #ground: Ground | undefined;
 
   /** `unit`: torque that a thrust unknown of 1 stands for behind an open root, N·m. */
   constructor(mechanism: Mechanism, chain: Chain, thrust: Thrust, sense: -1 | 0 | 1, unit: number) {
     const row = () => new Float64Array(chain.size);
     const shares = thrust.kind === 'driven' ? sharesOf(mechanism, thrust.share, unit) : [];
+    this.#limited = thrust.kind === 'driven' && hasBias(thrust.share);
     this.#chain = chain;
     this.#thrust = thrust;
     this.#sense = sense;
@@ -96,7 +101,18 @@ export class Footing {
       wheel,
       touch: makeTouch(),
       path: chain.path[wheel.body] as Int32Array,
-      out: { fx: 0, fz: 0, normal: 0, moment: 0, use: 0, torque: 0, spinning: false, depth: 0, contact: 0 },
+      out: {
+        fx: 0,
+        fz: 0,
+        normal: 0,
+        moment: 0,
+        use: 0,
+        torque: 0,
+        spinning: false,
+        asked: 0,
+        depth: 0,
+        contact: 0,
+      },
       share: shares[w],
       dx: row(),
       dz: row(),
@@ -138,6 +154,8 @@ export class Footing {
       if (line.touch.count > 0) this.#push(line, to);
       if (line.out.torque !== 0) this.#react(line, to);
     }
+    if (this.#limited && this.#thrust.kind === 'driven' && biasCarries(this.#thrust.share, this.wheels))
+      for (let w = 0; w < this.#lines.length; w++) (this.#lines[w] as Line).out.spinning = false;
   }
 
   /** Contacts of one line: normal force, moment arm and their change with the freedoms. */
@@ -228,9 +246,11 @@ export class Footing {
     const moment = out.moment;
     out.use = 0;
     out.torque = 0;
-    out.spinning = share.behind === 'differential' && !(moment > 0) && thrust !== 0;
-    if (!(moment > 0)) return;
+    out.spinning =
+      share.behind === 'differential' && !(moment > 0) && thrust !== 0 && hangsFree(share, this.#moments);
     const c = shareAt(share, this.#moments);
+    out.asked = thrust * c;
+    if (!(moment > 0)) return;
     const use = (thrust * c) / moment - rolling;
     if (share.behind !== 'locks' && Math.abs(use) > wheel.tyre.grip) {
       out.spinning = share.behind === 'differential';

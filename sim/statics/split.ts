@@ -85,6 +85,47 @@ export function shareAt(share: Share, moments: Float64Array): number {
   return c;
 }
 
+/** Whether everything that a line without load turns alike with is without load too, so that it spins. */
+export const hangsFree = (share: Share, moments: Float64Array): boolean =>
+  share.down.every((group) => !(sumOf(group, moments) > 0));
+
+/** Whether a tree has a limited differential. */
+export const hasBias = (tree: DriveShare): boolean =>
+  tree.kind !== 'wheel' &&
+  (('bias' in tree && ((tree.bias ?? 1) > 1 || (tree.preload ?? 0) > 0)) || tree.branches.some(hasBias));
+
+/** What an axle line takes, and what it would be given, N·m. */
+interface Taken {
+  readonly torque: number;
+  readonly asked: number;
+}
+
+/**
+ * Whether the differentials give all other branches what they need while some spin: where a branch takes T instead of
+ * what it is asked for, the others get up to bias·T and the preload, each by its weight; an open one has a bias of 1.
+ * Source: torque bias ratio of limited-slip differentials, texts on drivelines.
+ */
+export function biasCarries(tree: DriveShare, taken: readonly Taken[]): boolean {
+  return carried(tree, taken).holds;
+}
+
+function carried(node: DriveShare, taken: readonly Taken[]): Taken & { readonly holds: boolean } {
+  if (node.kind === 'wheel') {
+    const { torque, asked } = taken[node.wheel] as Taken;
+    return { torque, asked, holds: true };
+  }
+  const branches = node.branches.map((branch) => carried(branch, taken));
+  const sum = (of: (branch: Taken) => number) => branches.reduce((all, branch) => all + of(branch), 0);
+  const [torque, asked] = [sum((b) => b.torque), sum((b) => b.asked)];
+  const given = branches.every(({ torque: has, asked: wants }, b) => {
+    if (node.kind !== 'open' || Math.abs(has) >= Math.abs(wants) * (1 - 1e-9)) return true;
+    // weights are shares of the torque times what gears make of it: without the share, gears alone
+    const gear = (node.weights?.[b] ?? 1 / branches.length) * branches.length;
+    return Math.abs(wants) <= (node.bias ?? 1) * Math.abs(has) + (node.preload ?? 0) * gear;
+  });
+  return { torque, asked, holds: given && branches.every(({ holds }) => holds) };
+}
+
 /** Writes ∂C/∂m of every line to `out`, for a share whose C at these moment arms is `c`. */
 export function shareSlopes(share: Share, moments: Float64Array, c: number, out: Float64Array): void {
   out.fill(0);
