@@ -68,6 +68,17 @@ export const channels = {
     unit: 'm or rad',
     says: "the member's own travel coordinate, bump (or nose-up) positive",
   },
+  sourceTorque: {
+    per: 'source',
+    unit: 'N·m',
+    says: 'torque that the motors of a part give together, in the sense that drives forward',
+  },
+  sourceSpeed: {
+    per: 'source',
+    unit: 'rad/s',
+    says: 'speed of a motor against its housing, in the sense that drives forward',
+  },
+  sourceCurrent: { per: 'metered', unit: 'A', says: 'current of ONE motor of a part' },
   unbalanced: {
     per: 'run',
     unit: '1',
@@ -129,7 +140,17 @@ export const channels = {
 } as const satisfies Record<string, ChannelRow>;
 
 export interface ChannelRow {
-  readonly per: 'run' | 'body' | 'wheel' | 'member' | 'element' | 'joint' | 'rod' | 'beam';
+  readonly per:
+    | 'run'
+    | 'body'
+    | 'wheel'
+    | 'member'
+    | 'element'
+    | 'joint'
+    | 'rod'
+    | 'beam'
+    | 'source'
+    | 'metered';
   readonly unit: string;
   readonly says: string;
   /** Belongs to the forces in joints and members, which a recording has all or none of. */
@@ -151,6 +172,14 @@ export type RunEvent =
   | WheelEvent<'torque-limit'>
   | (EventPlace & { readonly kind: 'stop-hit'; readonly member: string; readonly side: 'bump' | 'droop' })
   | (EventPlace & { readonly kind: 'body-touch' })
+  | PartEvent<'stall'>
+  | PartEvent<'current-limit'>
+  | PartEvent<'slip'>
+  | (PartEvent<'skip'> & {
+      /** Torque at its output and what it is rated for there, all equal ones together, N·m. */
+      readonly torque: number;
+      readonly rating: number;
+    })
   | (EventPlace & { readonly kind: 'tip-over' })
   | (EventPlace & {
       readonly kind: 'snap' /** Body that moved most when the vehicle jumped to another balance. */;
@@ -169,6 +198,12 @@ export interface WheelEvent<K extends string> extends EventPlace {
   readonly wheel: string;
   /** The wheel's own station, m. */
   readonly wheelStation: number;
+}
+
+/** Something that happened to a part of the drive line. */
+export interface PartEvent<K extends string> extends EventPlace {
+  readonly kind: K;
+  readonly part: string;
 }
 
 /** How a run ended. Frames up to the end are good in every case. */
@@ -223,6 +258,9 @@ export interface RecordedNames {
   readonly rods: readonly string[];
   /** Members that have a line to bend: arms, beams, the uprights of axles on rods. */
   readonly beams: readonly string[];
+  /** Motors of the drive line, part by part, and those of them whose current is known; none without a drive line. */
+  readonly sources?: readonly string[];
+  readonly metered?: readonly string[];
 }
 
 /** The frames of one run. One block, column after column: column c of frame f is block[c · frames + f]. */
@@ -254,6 +292,8 @@ function namesAlong(names: RecordedNames, per: ChannelRow['per']): readonly stri
     joint: names.joints,
     rod: names.rods,
     beam: names.beams,
+    source: names.sources ?? [],
+    metered: names.metered ?? [],
   };
   return lists[per];
 }

@@ -1,4 +1,5 @@
 import type { RunEnd } from '../../shared/recording.ts';
+import { spent, stalls } from './drive-watch.ts';
 import type { Plant } from './plant.ts';
 import { gripUseOf } from './snapshot.ts';
 
@@ -47,7 +48,7 @@ export class Ending {
     const { sense, speed } = this.#goal;
     if (sense === 0) return undefined;
     const driven = plant.wheels.filter((w) => w.wheel.driven && w.line.normal > 0);
-    const atTorque = driven.filter((w) => Math.abs(w.torque) >= 0.999 * w.wheel.torqueLimit);
+    const atTorque = tired(plant);
     // of no grip at all, none can be used: such a wheel is at its limit as it stands
     const atGrip = driven.filter((w) => w.wheel.tyre.grip === 0 || gripUseOf(w) > 0.99);
     this.#marks.push({
@@ -66,7 +67,16 @@ export class Ending {
       return undefined;
     if (driven.length === 0) return 'no driven wheel touches the ground';
     if (driven.every((w) => w.wheel.tyre.grip === 0)) return 'no driven wheel has any grip';
-    if (atTorque.length > 0) return `torque at its limit: ${atTorque.map((w) => w.wheel.name).join(', ')}`;
+    if (atTorque.length > 0) return `torque at its limit: ${atTorque.join(', ')}`;
     return `grip at its limit: ${(atGrip.length > 0 ? atGrip : driven).map((w) => w.wheel.name).join(', ')}`;
   }
+}
+
+/** Names of what is at the end of its torque: motors that stall with all they have, or driven axle lines with limits of their own. */
+function tired({ tree, wheels }: Plant): string[] {
+  if (tree !== undefined)
+    return tree.motors.filter((m) => spent(m, tree) && stalls(m)).map(({ part }) => part.name);
+  return wheels
+    .filter((w) => w.wheel.driven && w.line.normal > 0 && Math.abs(w.torque) >= 0.999 * w.wheel.torqueLimit)
+    .map(({ wheel }) => wheel.name);
 }

@@ -10,9 +10,10 @@ import {
   pushAt,
   twist,
 } from '../mechanism/kinematics.ts';
-import type { BoundElement, Mechanism, Pull, Wheel } from '../mechanism/mechanism.ts';
+import type { BoundElement, Mechanism, Pull } from '../mechanism/mechanism.ts';
 import { TyreLine, type TyreMode } from '../tyre/line.ts';
 import { DriveTree } from './tree/drive-tree.ts';
+import type { WorkingWheel } from './working-wheel.ts';
 
 /** An element at work: where it is read and pushed, and what it remembers. */
 interface Working {
@@ -22,19 +23,6 @@ interface Working {
   last: number;
   /** Effort when it was pushed last, N or N·m. */
   effort: number;
-}
-
-/** An axle line at work. */
-export interface WorkingWheel {
-  readonly wheel: Wheel;
-  readonly line: TyreLine;
-  /** Roll angle since the start, rad, and roll rate, rad/s; forward positive. */
-  roll: number;
-  rate: number;
-  /** Drive torque of this substep, N·m, forward positive. */
-  torque: number;
-  lastCarrierAngle: number;
-  lastRoll: number;
 }
 
 /**

@@ -1,8 +1,10 @@
+import { motorsOf } from '../driveline/metered.ts';
 import { clearanceOf } from '../frames/clearance.ts';
-import type { Snapshot, WheelSnapshot } from '../frames/frames.ts';
+import type { Snapshot, SourceSnapshot, WheelSnapshot } from '../frames/frames.ts';
 import { distanceToGround } from '../tyre/touch.ts';
-import type { Plant, WorkingWheel } from './plant.ts';
+import type { Plant } from './plant.ts';
 import { hubTravel } from './settle.ts';
+import type { WorkingWheel } from './working-wheel.ts';
 
 /** What a snapshot needs to know of the frame before it. */
 export interface Before {
@@ -37,7 +39,18 @@ export function snapshotOf(plant: Plant, time: number, start: number, before: Be
       gauge?.read(k);
       return gauge?.x ?? 0;
     }),
+    sources: sourcesOf(plant),
   };
+}
+
+/** Motors of the drive line; those that turn no wheel are at rest. */
+function sourcesOf({ tree, mechanism: { driveline } }: Plant): SourceSnapshot[] {
+  if (tree === undefined || driveline === undefined) return [];
+  return motorsOf(driveline).map(({ part, metered }) => {
+    const motor = tree.motors.find((m) => m.part === part);
+    const { torque, speed, current } = motor ?? { torque: 0, speed: 0, current: 0 };
+    return { torque, speed, current: metered ? current : Number.NaN };
+  });
 }
 
 function wheelSnapshot(plant: Plant, w: WorkingWheel): WheelSnapshot {

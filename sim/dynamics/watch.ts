@@ -1,6 +1,8 @@
 import type { RunEvent } from '../../shared/recording.ts';
-import type { Plant, WorkingWheel } from './plant.ts';
+import { DriveWatch } from './drive-watch.ts';
+import type { Plant } from './plant.ts';
 import { gapOf, gripUseOf } from './snapshot.ts';
+import type { WorkingWheel } from './working-wheel.ts';
 
 /** A wheel in the air. */
 interface Flight {
@@ -27,6 +29,7 @@ export class Watch {
   readonly #motions: number[];
   readonly #calm: number;
   readonly #members: readonly string[];
+  readonly #drive: DriveWatch | undefined;
   #lastStation = Number.NaN;
   #time = 0;
   #station = 0;
@@ -39,6 +42,7 @@ export class Watch {
     this.#motions = plant.mechanism.members.map(() => Number.NaN);
     this.#members = plant.mechanism.members.map((m) => m.name);
     this.#calm = calm * Math.sqrt(plant.mechanism.size);
+    this.#drive = plant.tree && new DriveWatch(plant.tree, this.#calm);
   }
 
   /** Looks at the state whose forces were just found: `time` s. `h`: the substep before it. */
@@ -52,9 +56,10 @@ export class Watch {
       const w = plant.wheels[i] as WorkingWheel;
       const seen = this.#wheels[i] as WheelWatch;
       this.#lookAtContact(plant, w, seen);
-      this.#lookAtLimits(w, seen);
+      this.#lookAtLimits(w, seen, plant.tree !== undefined);
     }
     for (let i = 0; i < this.#motions.length; i++) this.#lookAtStops(plant, i);
+    this.#drive?.look(plant, time, this.events);
   }
 
   /** Time and station `back` substeps ago. */
@@ -76,13 +81,15 @@ export class Watch {
     seen.depth = w.line.depth;
   }
 
-  #lookAtLimits(w: WorkingWheel, seen: WheelWatch): void {
+  /** `tree`: a drive line has limits of its own, and none on an axle line. */
+  #lookAtLimits(w: WorkingWheel, seen: WheelWatch, tree: boolean): void {
     if (w.line.rub > 0 && gripUseOf(w) > 0.999) {
       if (this.#time - seen.atGrip > this.#calm)
         this.events.push({ kind: 'grip-limit', ...this.#placeOf(w) });
       seen.atGrip = this.#time;
     }
-    if (w.wheel.driven && w.wheel.torqueLimit > 0 && Math.abs(w.torque) >= 0.9999 * w.wheel.torqueLimit) {
+    const { driven, torqueLimit } = w.wheel;
+    if (!tree && driven && torqueLimit > 0 && Math.abs(w.torque) >= 0.9999 * torqueLimit) {
       if (this.#time - seen.atTorque > this.#calm)
         this.events.push({ kind: 'torque-limit', ...this.#placeOf(w) });
       seen.atTorque = this.#time;

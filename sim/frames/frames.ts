@@ -1,4 +1,5 @@
 import { columnHeads, type RecordedNames, type Recording } from '../../shared/recording.ts';
+import { motorsOf } from '../driveline/metered.ts';
 import type { JointForces } from '../joints/forces.ts';
 import { carryingJoints, memberLines } from '../joints/line.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
@@ -24,6 +25,15 @@ export interface Snapshot {
   readonly wheels: readonly WheelSnapshot[];
   /** Travel coordinates of all members. */
   readonly motions: ArrayLike<number>;
+  /** Motors of the drive line, in the order of `namesOf`; none when left out. */
+  readonly sources?: readonly SourceSnapshot[];
+}
+
+/** The motors of a part in an instant. Current of ONE, A; not a number where it is not known. */
+export interface SourceSnapshot {
+  readonly torque: number;
+  readonly speed: number;
+  readonly current: number;
 }
 
 /** One axle line in an instant. */
@@ -75,7 +85,16 @@ export function namesOf(mechanism: Mechanism): RecordedNames {
     joints: names(carryingJoints(mechanism).map(({ joint }) => joint)),
     rods: names(mechanism.rods),
     beams: names(memberLines(mechanism)),
+    ...motorNames(mechanism),
   };
+}
+
+/** Motors, and those whose current is known; nothing for a vehicle without a drive line. */
+function motorNames({ driveline }: Mechanism): Pick<RecordedNames, 'sources' | 'metered'> {
+  if (driveline === undefined) return {};
+  const motors = motorsOf(driveline);
+  const names = (list: typeof motors) => list.map(({ part }) => part.name);
+  return { sources: names(motors), metered: names(motors.filter(({ metered }) => metered)) };
 }
 
 /** Collects frames row by row and packs them into columns at the end. */
@@ -105,6 +124,11 @@ export class Frames {
     }
     for (const channel of wheelChannels) for (const wheel of snapshot.wheels) row[at++] = wheel[channel];
     row.set(snapshot.motions, at);
+    at += snapshot.motions.length;
+    const sources = snapshot.sources ?? [];
+    for (const { torque } of sources) row[at++] = torque;
+    for (const { speed } of sources) row[at++] = speed;
+    for (const { current } of sources) if (!Number.isNaN(current)) row[at++] = current;
     this.#rows.push(row);
   }
 

@@ -1,5 +1,7 @@
+import { chainOf, type DriveChain } from '../driveline/chain.ts';
+import { motorsOf } from '../driveline/metered.ts';
 import { clearanceOf } from '../frames/clearance.ts';
-import type { Snapshot, WheelSnapshot } from '../frames/frames.ts';
+import type { Snapshot, SourceSnapshot, WheelSnapshot } from '../frames/frames.ts';
 import { JointForces } from '../joints/forces.ts';
 import { type Gauge, gaugeOf } from '../mechanism/gauge.ts';
 import { type Kinematics, makeKinematics } from '../mechanism/kinematics.ts';
@@ -19,6 +21,8 @@ export class Instant {
   readonly #rolls: Float64Array;
   readonly #hubs: Float64Array;
   readonly #torques: Float64Array;
+  readonly #chain: DriveChain | undefined;
+  readonly #motors: ReturnType<typeof motorsOf>;
   #energy = Number.NaN;
   #work = 0;
   #lost = 0;
@@ -36,6 +40,8 @@ export class Instant {
     this.#rolls = new Float64Array(mechanism.wheels.length);
     this.#hubs = new Float64Array(2 * mechanism.wheels.length);
     this.#torques = new Float64Array(mechanism.wheels.length);
+    this.#chain = chainOf(mechanism);
+    this.#motors = mechanism.driveline ? motorsOf(mechanism.driveline) : [];
   }
 
   /** Time at which the vehicle comes to a station at its target speed, s. */
@@ -73,7 +79,23 @@ export class Instant {
         gauge?.read(this.#k);
         return gauge?.x ?? 0;
       }),
+      sources: this.#sources(),
     };
+  }
+
+  /** What the motors must give for the torques on the axle lines, at the target speed. */
+  #sources(): SourceSnapshot[] {
+    const { wheels, asked, mechanism } = this.#balance;
+    const chain = this.#chain;
+    if (chain === undefined) return [];
+    const parked = asked.thrust.kind === 'parked';
+    const torques = wheels.map((w, i) => (parked || !mechanism.wheels[i]?.driven ? 0 : w.torque));
+    chain.solve(torques, mechanism.drive.speed < 0 ? -1 : 1);
+    return this.#motors.map(({ index, metered }) => ({
+      torque: chain.out[index] as number,
+      speed: chain.speed[index] as number,
+      current: metered ? (chain.current[index] as number) : Number.NaN,
+    }));
   }
 
   /**

@@ -1,5 +1,5 @@
 import { type PointerEvent, useEffect, useMemo, useRef } from 'react';
-import type { Recording } from '../../shared/recording.ts';
+import type { Recording, RunEvent } from '../../shared/recording.ts';
 import { formatNumber } from '../../shared/units.ts';
 import { type Settings, speeds } from '../store/settings.ts';
 import { jumpToEvent } from './actions.ts';
@@ -8,13 +8,15 @@ import { frameOf } from './moments.ts';
 import { NextEvent, Readout, type Scale, stationText, timeText, useScale } from './Readout.tsx';
 import { useBench, useDesk, usePlaying, useSettings } from './workbench.ts';
 
-/** Ticks of all events as one path on a field 1000 wide and 8 high; lift-offs and what ends a run stand taller. */
+const tall: ReadonlySet<RunEvent['kind']> = new Set(['lift-off', 'stuck', 'tip-over', 'stall', 'skip']);
+
+/** Ticks of all events as one path on a field 1000 wide and 8 high; lift-offs, what ends a run or may break it stand taller. */
 function ticksOf(recording: Recording): string {
   const last = Math.max(1, recording.frames - 1);
   return recording.events
     .map(({ kind, time }) => {
       const x = ((frameOf(recording, time) / last) * 1000).toFixed(1);
-      return kind === 'lift-off' || kind === 'stuck' || kind === 'tip-over' ? `M${x} 0V8` : `M${x} 5V8`;
+      return tall.has(kind) ? `M${x} 0V8` : `M${x} 5V8`;
     })
     .join('');
 }

@@ -29,6 +29,16 @@ export function eventWords(event: RunEvent): string {
       return `the vehicle tips over ${station(event.station)}`;
     case 'snap':
       return `the ${event.of} jumps to another balance, vehicle ${station(event.station)}`;
+    case 'stall':
+      return `${event.part} stalls, vehicle ${station(event.station)}`;
+    case 'current-limit':
+      return `${event.part} is at its current limit, vehicle ${station(event.station)}`;
+    case 'slip':
+      return `${event.part} slips, vehicle ${station(event.station)}`;
+    case 'skip': {
+      const asked = formatQuantity(event.torque, 'torque');
+      return `${event.part} is asked for ${asked} and rated for ${formatQuantity(event.rating, 'torque')}: its gears may skip, vehicle ${station(event.station)}`;
+    }
     case 'stuck':
       return `the vehicle is stuck ${station(event.station)}: ${event.cause}`;
   }
@@ -44,6 +54,10 @@ export const eventTitles: Readonly<Record<RunEvent['kind'], string>> = {
   'body-touch': 'chassis on the ground',
   'tip-over': 'tip-over',
   snap: 'jump',
+  stall: 'motor stalls',
+  'current-limit': 'current limit',
+  slip: 'slip',
+  skip: 'gear past its rating',
   stuck: 'stuck',
 };
 

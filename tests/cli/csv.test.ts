@@ -90,16 +90,20 @@ describe('events as CSV', () => {
       { kind: 'stuck', cause: 'all wheels slip, uphill', ...place },
       { kind: 'snap', of: 'rocker', ...place },
       { kind: 'body-touch', ...place },
+      { kind: 'stall', part: 'motor', ...place },
+      { kind: 'skip', part: 'final', torque: 3, rating: 2.5, ...place },
     ]);
     expect(text).toBe(
       [
-        'time (s),station (m),kind,of,wheelStation (m),duration (s),height (m),says',
-        '1.25,0.5,lift-off,"rear, twin",0.2,,,',
-        '1.25,0.5,touch-down,front,0.3,0.05,0.004,',
-        '1.25,0.5,stop-hit,beam,,,,droop',
-        '1.25,0.5,stuck,,,,,"all wheels slip, uphill"',
-        '1.25,0.5,snap,rocker,,,,',
-        '1.25,0.5,body-touch,,,,,',
+        'time (s),station (m),kind,of,wheelStation (m),duration (s),height (m),torque (N·m),rating (N·m),says',
+        '1.25,0.5,lift-off,"rear, twin",0.2,,,,,',
+        '1.25,0.5,touch-down,front,0.3,0.05,0.004,,,',
+        '1.25,0.5,stop-hit,beam,,,,,,droop',
+        '1.25,0.5,stuck,,,,,,,"all wheels slip, uphill"',
+        '1.25,0.5,snap,rocker,,,,,,',
+        '1.25,0.5,body-touch,,,,,,,',
+        '1.25,0.5,stall,motor,,,,,,',
+        '1.25,0.5,skip,final,,,,3,2.5,',
         '',
       ].join('\n'),
     );

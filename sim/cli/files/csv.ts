@@ -62,6 +62,8 @@ const eventHeads = [
   'wheelStation (m)',
   'duration (s)',
   'height (m)',
+  'torque (N·m)',
+  'rating (N·m)',
   'says',
 ] as const;
 
@@ -76,15 +78,18 @@ export function eventsCsv(events: readonly RunEvent[]): string {
       'wheelStation' in event ? nineDigits(event.wheelStation) : '',
       'duration' in event ? nineDigits(event.duration) : '',
       'height' in event ? nineDigits(event.height) : '',
+      'torque' in event ? nineDigits(event.torque) : '',
+      'rating' in event ? nineDigits(event.rating) : '',
       cell('side' in event ? event.side : 'cause' in event ? event.cause : ''),
     ].join(','),
   );
   return `${[eventHeads.join(','), ...lines].join('\n')}\n`;
 }
 
-/** Wheel, member or body that an event is about; empty for the whole vehicle. */
+/** Wheel, member, drive line part or body that an event is about; empty for the whole vehicle. */
 function subjectOf(event: RunEvent): string {
   if ('wheel' in event) return event.wheel;
   if ('member' in event) return event.member;
+  if ('part' in event) return event.part;
   return 'of' in event ? event.of : '';
 }

@@ -3,7 +3,7 @@ import type { Driveline, DrivePart } from '../../driveline/driveline.ts';
 import type { MotorLaw } from '../../driveline/part.ts';
 import type { Mechanism, Wheel } from '../../mechanism/mechanism.ts';
 import { turningMobility } from '../mobility.ts';
-import type { WorkingWheel } from '../plant.ts';
+import type { WorkingWheel } from '../working-wheel.ts';
 import type { Branch } from './branch.ts';
 import { Clutch, type Coupling, Differential, Lock } from './coupling.ts';
 import { type Geared, Gears } from './gears.ts';
@@ -50,12 +50,7 @@ class Builder {
   readonly #ahead: Float64Array;
   readonly #mobility: Matrix;
 
-  constructor(
-    mechanism: Mechanism,
-    line: Driveline,
-    wheels: readonly WorkingWheel[],
-    ahead: Float64Array,
-  ) {
+  constructor(mechanism: Mechanism, line: Driveline, wheels: readonly WorkingWheel[], ahead: Float64Array) {
     this.#mechanism = mechanism;
     this.#line = line;
     this.#wheels = wheels;
@@ -108,9 +103,7 @@ class Builder {
     const part = this.#line.parts[p] as DrivePart;
     if (part.wheels.length > 0) return 1;
     const next = part.outputs.find((o) => this.#reaches(o));
-    return next === undefined
-      ? 1
-      : (this.#line.parts[next] as DrivePart).law.sense * this.#senseBelow(next);
+    return next === undefined ? 1 : (this.#line.parts[next] as DrivePart).law.sense * this.#senseBelow(next);
   }
 
   #branchesOf(part: DrivePart): Branch[] {
@@ -203,8 +196,7 @@ class Builder {
     const between = (a: Wheel, b: Wheel) =>
       a.reactions.reduce(
         (sum, r) =>
-          sum +
-          b.reactions.reduce((s, q) => s + r.share * q.share * this.#mobility.get(r.body, q.body), 0),
+          sum + b.reactions.reduce((s, q) => s + r.share * q.share * this.#mobility.get(r.body, q.body), 0),
         0,
       );
     const own = wheels[w] as Wheel;

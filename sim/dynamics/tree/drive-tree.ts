@@ -1,7 +1,7 @@
 import type { Driveline } from '../../driveline/driveline.ts';
 import { type Kinematics, type Loads, twist } from '../../mechanism/kinematics.ts';
 import type { Mechanism } from '../../mechanism/mechanism.ts';
-import type { WorkingWheel } from '../plant.ts';
+import type { WorkingWheel } from '../working-wheel.ts';
 import { type Built, buildTree } from './build.ts';
 import { type Motor, voltageShare } from './motor.ts';
 import type { SourceShaft } from './source-shaft.ts';

@@ -89,7 +89,8 @@ export class Gears {
 
   /** Writes torques along the row, and returns the power that it loses, W. `speedOut` of its last output. */
   lose(torqueIn: number, torqueOut: number, speedOut: number): number {
-    const held = this.flow === 'held' ? Math.max(0, torqueOut === 0 ? 1 : (torqueIn * this.ratio) / torqueOut) : 1;
+    const held =
+      this.flow === 'held' ? Math.max(0, torqueOut === 0 ? 1 : (torqueIn * this.ratio) / torqueOut) : 1;
     const each = held === 1 ? 1 : held ** (1 / this.parts.length);
     let [torque, speed, lost] = [torqueOut, speedOut, 0];
     for (let i = this.parts.length - 1; i >= 0; i--) {

@@ -2,10 +2,13 @@ import type { DrivePart, Supply } from '../../driveline/driveline.ts';
 import type { MotorLaw } from '../../driveline/part.ts';
 import type { Kinematics } from '../../mechanism/kinematics.ts';
 
+/** Speed over that without load below which idle friction grows with it instead of being dry: it then stands. */
+const standing = 1e-5;
+
 /**
- * The motors of a part at work, all of them together. The torque is throttle·stall torque·U/U₀ − slope·speed, within
- * what the current limits allow: T = stall·(d·U/U₀ − n/n₀). Source: linear direct-current motor, any text on electric
- * drives. With the throttle closed it brakes, as a motor with its terminals joined does. An engine gives
+ * The motors of a part at work, all of them together: T = c·(I − I₀), I = (d·U − k·ω)/R at the share d of the voltage, within
+ * what the current limits allow, the idle torque c·I₀ against the motion. Source: linear direct-current motor, any text on
+ * electric drives. With the throttle closed it brakes, as a motor with its terminals joined does. An engine gives
  * throttle·curve(speed); it does not brake.
  */
 export class Motor {
@@ -30,7 +33,16 @@ export class Motor {
   /** Torque that current limits allow all of them, N·m. */
   readonly most: number;
   readonly #perAmpere: number;
+  /** Current without load over that at standstill. */
+  readonly #idle: number;
+  /** Which way it turns: −1, +1, or 0 where it as good as stands. */
+  #turns: -1 | 0 | 1 = 0;
   #spin = 0;
+  #wanted = 0;
+  /** Idle torque, N·m. */
+  #rub = 0;
+  /** −1 where it gives current back. */
+  #sign: 1 | -1 = 1;
   #volts = 1;
 
   constructor(part: DrivePart, law: MotorLaw, across: number, most: number) {
@@ -39,6 +51,9 @@ export class Motor {
     this.across = across;
     this.most = most;
     this.inertia = part.count * law.inertia;
+    const { stallCurrent, noLoadCurrent = 0 } = law;
+    this.#idle =
+      stallCurrent === undefined || noLoadCurrent >= stallCurrent ? 0 : noLoadCurrent / stallCurrent;
     this.#perAmpere =
       law.stallCurrent === undefined
         ? Number.NaN
@@ -57,10 +72,23 @@ export class Motor {
       this.perThrottle = part.count * at.torque;
       this.constant = this.fall * speed;
     } else {
-      this.fall = (part.count * law.stallTorque) / law.noLoadSpeed;
-      this.perThrottle = part.count * law.stallTorque * volts;
-      this.constant = 0;
+      const stall = part.count * law.stallTorque;
+      const idle = (stall * this.#idle) / (1 - this.#idle);
+      const slow = standing * law.noLoadSpeed;
+      const speed = shaft + this.across * this.#spin;
+      this.#turns = idle === 0 || Math.abs(speed) <= slow ? 0 : speed > 0 ? 1 : -1;
+      this.perThrottle = (stall * volts) / (1 - this.#idle);
+      this.#rub = idle;
+      this.#straight();
     }
+  }
+
+  /** Its line for the way it turns. */
+  #straight(): void {
+    const { law, part } = this;
+    const slow = standing * law.noLoadSpeed;
+    this.fall = (part.count * law.stallTorque) / law.noLoadSpeed + (this.#turns === 0 ? this.#rub / slow : 0);
+    this.constant = -this.#turns * this.#rub;
   }
 
   /** Turns it with its shaft at `shaft` rad/s in the world. */
@@ -70,12 +98,23 @@ export class Motor {
     this.torque = this.capped === 0 ? wanted : this.capped * this.most;
     this.#wanted = wanted;
   }
-  #wanted = 0;
 
   settle(): boolean {
+    if (!this.#rubs()) return false;
     const at = this.#wanted > this.most ? 1 : this.#wanted < -this.most ? -1 : 0;
     if (at === this.capped) return true;
     this.capped = at;
+    return false;
+  }
+
+  /** Whether its idle friction fits the way it turns; changed when it does not. */
+  #rubs(): boolean {
+    if (this.#rub === 0) return true;
+    const slow = standing * this.law.noLoadSpeed;
+    const way = Math.abs(this.speed) <= slow ? 0 : this.speed > 0 ? 1 : -1;
+    if (this.#turns === 0 ? way === 0 : this.speed * this.#turns >= slow) return true;
+    this.#turns = this.#turns === 0 ? way : 0;
+    this.#straight();
     return false;
   }
 
@@ -93,19 +132,19 @@ export class Motor {
   /** Current and duty for what was found. Idle current goes against the motion. */
   finish(): void {
     const { law, part, speed } = this;
-    const each = this.torque / part.count;
-    const idle = law.noLoadCurrent ?? 0;
-    const still = Math.abs(speed) < 1e-6 * law.noLoadSpeed;
-    this.current = Math.abs(each / this.#perAmpere + Math.sign(still ? each : speed) * idle);
-    this.duty = (each / law.stallTorque + speed / law.noLoadSpeed) / Math.max(this.#volts, 1e-12);
+    const slow = standing * law.noLoadSpeed;
+    const friction = (this.#turns === 0 ? Math.max(-1, Math.min(1, speed / slow)) : this.#turns) * this.#rub;
+    const air = (this.torque + friction) / part.count;
+    this.current = Math.abs(air / this.#perAmpere);
+    const share = (air / law.stallTorque) * (1 - this.#idle) + ((1 - this.#idle) * speed) / law.noLoadSpeed;
+    this.duty = share / Math.max(this.#volts, 1e-12);
+    this.#sign = air * share >= 0 ? 1 : -1;
   }
 
   /** Current that all of them draw from the supply, A; 0 where it is not known. */
   get draw(): number {
     if (this.law.stallCurrent === undefined) return 0;
-    const each = this.torque / this.part.count;
-    const sign = Math.sign(each) === Math.sign(this.duty) || each === 0 ? 1 : -1;
-    return sign * this.part.count * this.current * Math.abs(this.duty);
+    return this.#sign * this.part.count * this.current * Math.abs(this.duty);
   }
 }
 

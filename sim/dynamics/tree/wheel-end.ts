@@ -1,4 +1,4 @@
-import type { WorkingWheel } from '../plant.ts';
+import type { WorkingWheel } from '../working-wheel.ts';
 import type { Branch } from './branch.ts';
 
 /** Roll rate over √(g/r) below which rolling resistance grows with it instead of being dry: it then stands, but for 10⁻⁵ of a fall. */
