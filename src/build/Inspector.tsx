@@ -1,4 +1,4 @@
-import { useId, useMemo } from 'react';
+import { useId } from 'react';
 import { type Path, pathText } from '../../shared/path.ts';
 import {
   describeField,
@@ -410,16 +410,28 @@ const LISTED = new Set([
   'bodywork',
 ]);
 
+/** What is wrong, or doubtful, with the entry at a place. */
+function OwnProblems({ path }: { readonly path: Path }) {
+  const problems = useDesk((state) => state.problems);
+  const id = pathText(path);
+  const own = problems.filter(({ path: at }) => at === id || (path.length > 1 && at.startsWith(`${id}.`)));
+  if (own.length === 0) return null;
+  return (
+    <ul className="problems">
+      {own.map(({ message, hint, severity, path: at }) => (
+        <li key={`${at} ${message}`} className={severity}>
+          <span>{message}</span>
+          {hint === undefined ? null : <span className="hint">{hint}</span>}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** Everything about the entry at a place, made from the schema. */
 export function Inspector({ path }: { readonly path: Path }) {
   const raw = useForm();
   const value = valueAt(raw, path);
-  const problems = useDesk((state) => state.problems);
-  const id = pathText(path);
-  const own = useMemo(
-    () => problems.filter(({ path: at }) => at === id || (path.length > 1 && at.startsWith(`${id}.`))),
-    [problems, id, path],
-  );
   if (!isObject(value)) return null;
   const name = typeof value.name === 'string' ? value.name : labelOf(String(path.at(-1)));
   const without = [
@@ -430,16 +442,7 @@ export function Inspector({ path }: { readonly path: Path }) {
   return (
     <FormProvider value={raw}>
       <div className="inspector fields">
-        {own.length === 0 ? null : (
-          <ul className="problems">
-            {own.map(({ message, hint, severity, path: at }) => (
-              <li key={`${at} ${message}`} className={severity}>
-                <span>{message}</span>
-                {hint === undefined ? null : <span className="hint">{hint}</span>}
-              </li>
-            ))}
-          </ul>
-        )}
+        <OwnProblems path={path} />
         {typeof value.name === 'string' ? <NameField path={path} name={value.name} /> : null}
         <Inside path={path} part={name} without={without} />
       </div>

@@ -122,6 +122,8 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
   const [focused, setFocused] = useState<string>();
   const [typed, setTyped] = useState<string>();
   const [stack, setStack] = useState<{ readonly handles: readonly Handle[]; readonly at: Spot }>();
+  // Which of several points is meant is being asked: the keyboard stays there.
+  const asking = useRef(false);
   const layer = useRef<SVGSVGElement>(null);
   const [knobs] = useState(() => new Map<string, SVGGElement>());
   const { board, watch } = useBoard(sight, handles, field);
@@ -129,7 +131,10 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
     board,
     handles,
     manner,
-    onStack: (pressed, at) => setStack({ handles: pressed, at }),
+    onStack: (pressed, at) => {
+      asking.current = true;
+      setStack({ handles: pressed, at });
+    },
     onType: (handle) => setTyped(pathText(handle.path)),
   });
   const { hand } = handling;
@@ -160,7 +165,9 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
   );
   const focus = (path: Handle['path']): void => {
     // The handle may be new with this selection.
-    requestAnimationFrame(() => knobs.get(pathText(path))?.focus({ preventScroll: true }));
+    requestAnimationFrame(() => {
+      if (!asking.current) knobs.get(pathText(path))?.focus({ preventScroll: true });
+    });
   };
   const find = (id: string | undefined): Handle | undefined =>
     id === undefined ? undefined : handles.find(({ path }) => pathText(path) === id);
@@ -192,6 +199,7 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
           const taken = handling.down(event);
           if (taken === undefined) return;
           event.preventDefault();
+          asking.current = false;
           setStack(undefined);
           focus(taken.path);
         }}
@@ -293,6 +301,7 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
           handles={stack.handles}
           at={stack.at}
           onChoose={(handle) => {
+            asking.current = false;
             setStack(undefined);
             if (handle === undefined) return;
             select(selection, handle.entry, handle.path);

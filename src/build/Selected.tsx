@@ -6,6 +6,7 @@ import { useDesk, useDocument, useSelection } from '../app/workbench.ts';
 import { isObject, valueAt } from '../documents/json.ts';
 import { kindTitle } from '../panels/fields/layout.ts';
 import { useBuild } from './build.ts';
+import { useForm } from './form.ts';
 import { Inspector } from './Inspector.tsx';
 import { titleOf } from './parts.ts';
 
@@ -27,7 +28,7 @@ function Preloaded({ path }: { readonly path: Path }) {
 
 /** What is selected: its name, what can be done with it, and every figure of it. */
 export function Selected() {
-  const raw = useDocument((state) => state.raw);
+  const raw = useForm();
   const entry = useSelection((state) => state.entry);
   const { duplicate, mirror, remove } = useBuild();
   const value = entry === undefined ? undefined : valueAt(raw, entry);

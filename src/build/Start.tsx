@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { evaluateField, toUnit } from '../../shared/units.ts';
 import { pickAndOpen, takeDemo } from '../app/actions.ts';
 import { takeText } from '../app/take.ts';
@@ -99,8 +99,12 @@ function FromLayout() {
 /** Three ways to begin. Nothing is stopped while it is open; what was open stays until something is chosen. */
 export function Start({ onLeave }: { readonly onLeave: (() => void) | undefined }) {
   const bench = useBench();
+  const section = useRef<HTMLElement>(null);
+  useEffect(() => {
+    section.current?.querySelector<HTMLElement>('input')?.focus();
+  }, []);
   return (
-    <section className="start" aria-label="Begin a vehicle">
+    <section className="start" aria-label="Begin a vehicle" ref={section}>
       <h2>Begin a vehicle</h2>
       <div>
         <FromLayout />

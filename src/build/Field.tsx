@@ -1,0 +1,66 @@
+import { type RefObject, useMemo } from 'react';
+import { useDesk, useDocument, useSettings } from '../app/workbench.ts';
+import { stepOf } from '../canvas/handles/steps.ts';
+import { SceneView } from '../canvas/SceneView.tsx';
+import { handlesOf } from '../edits/handles.ts';
+import { previewOf } from '../runs/preview.ts';
+import type { Look, Solved } from '../solved.ts';
+import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
+import { pitchOf } from './Bar.tsx';
+import type { Camera } from './camera.ts';
+import { Overlay } from './Overlay.tsx';
+
+/** Step of the arrow keys where nothing is known of the vehicle's size yet, m. */
+const STEP = 0.001;
+
+/** The vehicle as it is drawn, with the loads that its axle lines carry standing, as soon as those are known. */
+function useAsDrawn(): Solved | null {
+  const drawn = useDesk((state) => state.drawn);
+  const standing = useDesk(({ solved }) => solved?.recording.standing.loads);
+  return useMemo(() => {
+    if (drawn === undefined) return null;
+    const fits = standing?.length === drawn.mechanism.wheels.length;
+    return previewOf(drawn, fits ? standing : []);
+  }, [drawn, standing]);
+}
+
+const stay = (): void => undefined;
+
+interface FieldProps {
+  readonly camera: Camera;
+  /** The element that all of it lies in. */
+  readonly field: RefObject<HTMLElement | null>;
+  /** Points move without what hangs on them. */
+  readonly alone: boolean;
+  readonly look: Look;
+}
+
+/** The drawing with all that can be taken hold of: the one part of the builder that is drawn anew with every move. */
+export function Field({ camera, field, alone, look }: FieldProps) {
+  const raw = useDocument((state) => state.raw);
+  const size = useDesk((state) => state.drawn?.mechanism.size);
+  const pitch = pitchOf(useSettings((state) => state.pitch));
+  const handles = useMemo(() => (raw === null ? [] : handlesOf(raw)), [raw]);
+  const step = pitch ?? (size === undefined ? STEP : stepOf(size));
+  const manner = useMemo(() => ({ pitch, step, alone }), [pitch, step, alone]);
+  const solved = useAsDrawn();
+  camera.solved = solved;
+  const { playhead, viewport, sight } = camera;
+  return (
+    <>
+      <SceneView
+        solved={solved}
+        before={null}
+        playhead={playhead}
+        viewport={viewport}
+        look={look}
+        follow={false}
+        onFollow={stay}
+        sight={sight}
+        closeUp
+      />
+      <UnderlayPicture sight={sight} field={field} />
+      <Overlay sight={sight} handles={handles} manner={manner} look={look} field={field} />
+    </>
+  );
+}
