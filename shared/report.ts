@@ -126,8 +126,10 @@ export interface LedgerLine {
   readonly says: string;
   /** Where it is at its worst. */
   readonly moment?: Moment;
-  /** Where it first gives on the way; absent while it holds, and for a stop that may be met. */
+  /** Where it first gives on the way; absent while it holds. */
   readonly gives?: Moment;
+  /** Reaching this limit ends nothing by itself: a stop that may be met, a wheel that may spin while others pull. */
+  readonly harmless?: true;
 }
 
 /** All that could end a crossing, the nearest to its limit first; what is unknown comes last. */

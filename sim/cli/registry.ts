@@ -3,8 +3,10 @@ import { check } from './verbs/check.ts';
 import { crawl } from './verbs/crawl.ts';
 import { demos } from './verbs/demos.ts';
 import { drive } from './verbs/drive.ts';
+import { ledger } from './verbs/ledger.ts';
 import { limits } from './verbs/limits.ts';
 import { map } from './verbs/map.ts';
+import { mass } from './verbs/mass.ts';
 import { matters } from './verbs/matters.ts';
 import { performance } from './verbs/performance.ts';
 import { stand } from './verbs/stand.ts';
@@ -17,6 +19,8 @@ export const verbs = [
   stand,
   drive,
   crawl,
+  ledger,
+  mass,
   limits,
   map,
   matters,

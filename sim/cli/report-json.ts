@@ -2,12 +2,22 @@ import type { Problem } from '../../shared/problem.ts';
 import type { Report, WheelReport } from '../../shared/report.ts';
 import type { HaltKind } from '../limits/cross.ts';
 import type { CurvePoint } from '../limits/curves.ts';
+import type { LedgerReport, MassReport } from './ledger-report.ts';
 import type { PerformanceReport } from './performance-report.ts';
 import type { SteerReport, WinchReport } from './rig-report.ts';
 import type { MapReport, MattersReport } from './study-report.ts';
 
 /** What a report may be of. */
-export type Mode = Report['mode'] | 'limits' | 'matters' | 'map' | 'performance' | 'winch' | 'steer';
+export type Mode =
+  | Report['mode']
+  | 'limits'
+  | 'matters'
+  | 'map'
+  | 'performance'
+  | 'winch'
+  | 'steer'
+  | 'ledger'
+  | 'mass';
 
 /** Report of a check: nothing has stood or run, so its wheels carry no loads. */
 export interface CheckReport extends Omit<Report, 'mode' | 'wheels' | 'end' | 'substep'> {
@@ -64,6 +74,8 @@ export type AnyReport =
   | WinchReport
   | SteerReport
   | PerformanceReport
+  | LedgerReport
+  | MassReport
   | UnreadableReport;
 
 /** What is left of a report when the document could not be read: its problems, and lists with nothing in them. */

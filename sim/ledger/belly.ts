@@ -3,7 +3,7 @@ import { formatQuantity } from '../../shared/units.ts';
 import type { Run } from '../report/criterion.ts';
 import { stationWords } from '../report/words.ts';
 import { shareOf, type Track } from './track.ts';
-import { useWords } from './words.ts';
+import { usedWords } from './words.ts';
 
 /**
  * Underside against the ground: what is gone of its clearance as drawn, over that clearance; at 100 % it touches.
@@ -35,7 +35,7 @@ export function bellyTracks(run: Run): Track[] {
         const gone = `of ${formatQuantity(drawn, 'length')} as drawn`;
         return left < 0
           ? `The underside runs ${formatQuantity(-left, 'length')} into the ground at ${place(f)}, ${gone}.`
-          : `The underside keeps ${formatQuantity(left, 'length')} ${gone} above the ground at ${place(f)} (${useWords((carries[f] as number) / drawn)} gone).`;
+          : `The underside keeps ${formatQuantity(left, 'length')} ${gone} above the ground at ${place(f)} (${usedWords((carries[f] as number) / drawn)} gone).`;
       },
     },
   ];

@@ -4,7 +4,7 @@ import type { DriveShare } from '../mechanism/mechanism.ts';
 import type { Run } from '../report/criterion.ts';
 import { stationWords, theWheel } from '../report/words.ts';
 import { shareOf, type Track } from './track.ts';
-import { useWords } from './words.ts';
+import { usedWords } from './words.ts';
 
 /** Use from which a wheel behind a differential counts as spinning: it gets all the torque that its grip takes. */
 const spins = 1 - 1e-9;
@@ -22,7 +22,7 @@ export function gripTracks(run: Run): Track[] {
     const thrust = column(recording, 'thrust', w);
     const carries = normal.map((load, f) => (load > 0 ? Math.abs(thrust[f] as number) / load : 0));
     const use = carries.map((wants) => shareOf(wants, wheel.tyre.grip));
-    const open = recording.mode === 'crawl' && behindDifferential(mechanism.drive.share, w);
+    const behind = standsBehind(mechanism.drive.share, w);
     const pulls = driving(run);
     return [
       {
@@ -37,10 +37,10 @@ export function gripTracks(run: Run): Track[] {
         carries,
         limit: () => wheel.tyre.grip,
         says: (f) =>
-          `${theWheel(wheel.name)} ${recording.mode === 'drive' ? 'uses' : 'needs'} a grip of ${formatNumber(carries[f] as number)} at ${stationWords(run, stations[f] as number)} and has ${formatNumber(wheel.tyre.grip)} (${useWords(use[f] as number)}).`,
-        // in a drive a wheel may spin and get on
-        ...(recording.mode === 'drive' ? { harmless: true as const } : {}),
-        ...(open
+          `${theWheel(wheel.name)} ${recording.mode === 'drive' ? 'uses' : 'needs'} a grip of ${formatNumber(carries[f] as number)} at ${stationWords(run, stations[f] as number)} and has ${formatNumber(wheel.tyre.grip)} (${usedWords(use[f] as number)}).`,
+        // in a drive, and behind a motor of its own, a wheel may spin while the others get on
+        harmless: recording.mode === 'drive' || behind === 'motor',
+        ...(recording.mode === 'crawl' && behind === 'differential'
           ? { ends: (f: number) => pulls(f) && ((use[f] as number) >= spins || !((normal[f] as number) > 0)) }
           : {}),
       },
@@ -48,13 +48,18 @@ export function gripTracks(run: Run): Track[] {
   });
 }
 
-/** Whether an open differential stands between an axle line and the others. */
-function behindDifferential(node: DriveShare, wheel: number): boolean {
-  if (node.kind === 'wheel') return false;
+/**
+ * What stands between an axle line and the others: locks alone, an open differential somewhere, or else motors of their own
+ * (a limited differential, which passes more to the others, counts as these).
+ */
+function standsBehind(node: DriveShare, wheel: number): 'locks' | 'motor' | 'differential' {
+  if (node.kind === 'wheel') return 'locks';
   const mine = node.branches.find((branch) => has(branch, wheel));
-  if (mine === undefined) return false;
-  const free = node.kind === 'open' && (node.bias ?? 1) <= 1 && !((node.preload ?? 0) > 0);
-  return (free && node.branches.length > 1) || behindDifferential(mine, wheel);
+  if (mine === undefined) return 'locks';
+  const inside = standsBehind(mine, wheel);
+  if (node.branches.length < 2 || node.kind === 'locked' || inside === 'differential') return inside;
+  const limited = (node.bias ?? 1) > 1 || (node.preload ?? 0) > 0;
+  return node.kind === 'open' && !limited ? 'differential' : 'motor';
 }
 
 const has = (node: DriveShare, wheel: number): boolean =>

@@ -12,7 +12,7 @@ import { stopTracks } from './stops.ts';
 import { tippingTracks } from './tipping.ts';
 import { lineOf, rounding } from './track.ts';
 import { torqueTracks } from './wheel-torque.ts';
-import { useWords } from './words.ts';
+import { usedWords } from './words.ts';
 
 /** What a ledger may be told besides the run. */
 export interface LedgerOptions {
@@ -71,6 +71,17 @@ function inOrder(a: LedgerLine, b: LedgerLine): number {
   return a.use === null ? 1 : -1;
 }
 
+/** Whether a line is over its limit: where the crossing gives, or what is asked for beside it. */
+export const isOver = (line: LedgerLine): boolean =>
+  line.gives !== undefined || (line.use !== null && line.use > 1 + rounding && counts(line));
+
+/** Whether a line is about a winch or a steering: asked for beside the crossing, not by it. */
+export const isBeside = ({ sort, path }: LedgerLine): boolean =>
+  sort === 'winch' || /^vehicle\.(winches|steering)\b/.test(path ?? '');
+
+/** What a line is about: the same limit of the same part has the same key, whatever it carries. */
+export const keyOf = ({ sort, of, quantity }: LedgerLine): string => `${sort} ${of} ${quantity}`;
+
 /** Which line gives first on the way; of those that give in the same frame the one that is most over. */
 export function firstToGive(lines: readonly LedgerLine[]): LedgerLine | undefined {
   return lines.reduce<LedgerLine | undefined>((first, line) => {
@@ -81,9 +92,12 @@ export function firstToGive(lines: readonly LedgerLine[]): LedgerLine | undefine
   }, undefined);
 }
 
-/** Lines that count when it is asked whether a crossing holds: a stop that may be met does not. */
-export const counts = (line: LedgerLine, noStops: readonly string[] = []): boolean =>
-  line.sort !== 'stop' || !/ travel$/.test(line.quantity) || noStops.includes(line.of);
+/** Lines that count when it is asked whether a crossing holds: those with a known limit that ends something. */
+export const counts = ({ use, harmless }: LedgerLine): boolean => use !== null && !harmless;
+
+/** What a line is called in a sentence. */
+export const nameOf = ({ sort, of }: LedgerLine): string =>
+  sort === 'grip' ? `the grip of ${of}` : sort === 'tipping' ? `tipping ${of}` : of;
 
 /** What the whole ledger comes to, in words. */
 function verdictOf(run: Run, lines: readonly LedgerLine[]): string {
@@ -98,12 +112,12 @@ function verdictOf(run: Run, lines: readonly LedgerLine[]): string {
 function firstWords(run: Run, lines: readonly LedgerLine[]): string {
   const first = firstToGive(lines);
   if (first !== undefined) return givesWords(run, first);
-  const nearest = lines.find((line) => line.use !== null && counts(line));
+  const nearest = lines.find(counts);
   if (nearest === undefined || nearest.use === null) return 'Nothing on the ledger has a known limit.';
   const says = sentence(nearest.says);
   return nearest.use > 1 + rounding
     ? `Nothing gives on the way, but beside it one thing is over its limit. ${says}`
-    : `Nothing gives. Nearest to its limit is ${nearest.of} with ${useWords(nearest.use)}. ${says}`;
+    : `Nothing gives. Nearest to its limit is ${nameOf(nearest)} with ${usedWords(nearest.use)}. ${says}`;
 }
 
 /** 'Front joint carries 1.9 N·m at station 710 mm and may carry 1.5 N·m (127 %): it is the first to give.' */
@@ -115,9 +129,7 @@ function givesWords(run: Run, line: LedgerLine): string {
       ? ''
       : ` at ${stationWords(run, moment.station)}`;
   const said = `${line.says.replace(/\.$/, '')}${place}`;
-  const from =
-    moment !== undefined && moment.frame !== gives.frame
-      ? `, over its limit from ${stationWords(run, gives.station)} on`
-      : '';
+  const begins = stationWords(run, gives.station);
+  const from = said.includes(begins) ? '' : `, over its limit from ${begins} on`;
   return `${sentence(said)}${from}: it is the first to give.`;
 }

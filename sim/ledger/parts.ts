@@ -6,7 +6,7 @@ import type { Mechanism } from '../mechanism/mechanism.ts';
 import type { Run } from '../report/criterion.ts';
 import { stationWords } from '../report/words.ts';
 import type { Track } from './track.ts';
-import { carriesWords, figureWords, useWords } from './words.ts';
+import { carriesWords, figureWords, usedWords } from './words.ts';
 
 /** What every part of a drive line carries over a run, frame by frame; of ONE part. */
 export interface PartSeries {
@@ -129,7 +129,7 @@ function torqueTrack(run: Run, { part, torque, limit, use }: PartSeries): Track 
       const place = stationWords(run, stations[f] as number);
       const carried = torque[f] as number;
       if (!motor) return carriesWords(of, carried, at(f), 'N·m', place, known);
-      return `${of} gives ${figureWords(carried, 'N·m')} at ${place} and has ${figureWords(at(f) ?? 0, 'N·m')} at standstill (${useWords(use[f] as number)}).`;
+      return `${of} gives ${figureWords(carried, 'N·m')} at ${place} and has ${figureWords(at(f) ?? 0, 'N·m')} at standstill (${usedWords(use[f] as number)}).`;
     },
   };
 }
@@ -152,7 +152,7 @@ function angleTrack(run: Run, { part, angle, angleUse }: PartSeries): Track[] {
       carries: angle,
       limit: () => most,
       says: (f) =>
-        `${part.name} bends by ${figureWords(angle[f] as number, 'rad')} at ${stationWords(run, stations[f] as number)} and can take ${figureWords(most, 'rad')} (${useWords(angleUse[f] as number)}).`,
+        `${part.name} bends by ${figureWords(angle[f] as number, 'rad')} at ${stationWords(run, stations[f] as number)} and can take ${figureWords(most, 'rad')} (${usedWords(angleUse[f] as number)}).`,
     },
   ];
 }
@@ -176,7 +176,7 @@ function supplyTrack(run: Run, current: Float64Array): Track[] {
       carries,
       limit: () => most,
       says: (f) =>
-        `The battery gives ${figureWords(carries[f] as number, 'A')} at ${stationWords(run, stations[f] as number)} and may give ${figureWords(most, 'A')} (${useWords((carries[f] as number) / most)}).`,
+        `The battery gives ${figureWords(carries[f] as number, 'A')} at ${stationWords(run, stations[f] as number)} and may give ${figureWords(most, 'A')} (${usedWords((carries[f] as number) / most)}).`,
     },
   ];
 }

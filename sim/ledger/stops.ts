@@ -2,7 +2,7 @@ import { column } from '../../shared/recording.ts';
 import type { Run } from '../report/criterion.ts';
 import { stationWords } from '../report/words.ts';
 import { shareOf, type Track } from './track.ts';
-import { figureWords, useWords } from './words.ts';
+import { figureWords, usedWords } from './words.ts';
 
 /**
  * Every stop of every member: travel over the travel available from the drawn position. A stop that is met ends nothing by
@@ -32,8 +32,8 @@ export function stopTracks(run: Run, kept: readonly string[]): Track[] {
           carries,
           limit: () => available,
           says: (f) =>
-            `${member.name} travels ${figureWords(carries[f] as number, member.unit)} to its ${side} side at ${stationWords(run, stations[f] as number)}, with ${figureWords(available, member.unit)} to the stop (${useWords(share(f))}).`,
-          ...(kept.includes(member.name) ? {} : { harmless: true as const }),
+            `${member.name} travels ${figureWords(carries[f] as number, member.unit)} to its ${side} side at ${stationWords(run, stations[f] as number)}, with ${figureWords(available, member.unit)} to the stop (${usedWords(share(f))}).`,
+          harmless: !kept.includes(member.name),
         },
       ];
     }),

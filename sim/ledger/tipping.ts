@@ -4,7 +4,7 @@ import type { Mechanism } from '../mechanism/mechanism.ts';
 import type { Run } from '../report/criterion.ts';
 import { placeWords, stationWords } from '../report/words.ts';
 import { shareOf, type Track } from './track.ts';
-import { useWords } from './words.ts';
+import { usedWords } from './words.ts';
 
 /**
  * How near the vehicle is to tipping over, towards its rear and its front: by how much the plumb line of its centre of
@@ -35,7 +35,7 @@ export function tippingTracks(run: Run): Track[] {
         carries,
         limit: () => drawn,
         says: (f) =>
-          `The plumb line of the centre of gravity comes within ${formatQuantity(Math.max(0, left[f] as number), 'length')} of the contact of ${wheel.name} at ${stationWords(run, stations[f] as number)}, from ${placeWords(run, drawn)} as drawn (${useWords(shareOf(carries[f] as number, drawn))} of the way to tipping over).`,
+          `The plumb line of the centre of gravity comes within ${formatQuantity(Math.max(0, left[f] as number), 'length')} of the contact of ${wheel.name} at ${stationWords(run, stations[f] as number)}, from ${placeWords(run, drawn)} as drawn (${usedWords(shareOf(carries[f] as number, drawn))} of the way to tipping over).`,
       },
     ];
   });

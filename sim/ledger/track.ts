@@ -12,8 +12,8 @@ export interface Track {
   limit(frame: number): number | undefined;
   /** The line in one sentence, for its worst frame. */
   says(frame: number): string;
-  /** Reaching its limit ends nothing: a stop that may be met. */
-  readonly harmless?: true;
+  /** Reaching its limit ends nothing: a stop that may be met, a wheel that may spin while others pull. */
+  readonly harmless?: boolean;
   /** Frames at whose limit it gives although its use reads no more than 1: wheels that spin behind a differential. */
   readonly ends?: (frame: number) => boolean;
 }
@@ -58,5 +58,6 @@ export function lineOf(track: Track, recording: Recording): LedgerLine | undefin
     says: track.says(worst),
     moment: momentOf(recording, worst),
     ...(gives < 0 ? {} : { gives: momentOf(recording, gives) }),
+    ...(track.harmless ? { harmless: true } : {}),
   };
 }

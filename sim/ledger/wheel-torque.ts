@@ -2,7 +2,7 @@ import { column } from '../../shared/recording.ts';
 import type { Run } from '../report/criterion.ts';
 import { stationWords } from '../report/words.ts';
 import { shareOf, type Track } from './track.ts';
-import { figureWords, useWords } from './words.ts';
+import { figureWords, usedWords } from './words.ts';
 
 /** Torque of every driven axle line against what its drive gives, for a vehicle without a drive line; of ONE wheel. */
 export function torqueTracks(run: Run): Track[] {
@@ -26,8 +26,8 @@ export function torqueTracks(run: Run): Track[] {
         carries,
         limit: () => limit,
         says: (f) =>
-          `${wheel.name} needs ${figureWords(carries[f] as number, 'N·m')} at each wheel at ${stationWords(run, stations[f] as number)} and has ${figureWords(limit, 'N·m')} (${useWords(shareOf(carries[f] as number, limit))}).`,
-        ...(recording.mode === 'drive' ? { harmless: true as const } : {}),
+          `${wheel.name} needs ${figureWords(carries[f] as number, 'N·m')} at each wheel at ${stationWords(run, stations[f] as number)} and has ${figureWords(limit, 'N·m')} (${usedWords(shareOf(carries[f] as number, limit))}).`,
+        harmless: recording.mode === 'drive',
       },
     ];
   });

@@ -11,7 +11,7 @@ export function figureWords(value: number, unit: string): string {
 }
 
 /** '127 %', with as many digits as tell it from 100 %. */
-export function useWords(use: number): string {
+export function usedWords(use: number): string {
   for (let digits = 3; digits < 8; digits++) {
     const words = formatShare(use, digits);
     if (use === 1 || words !== '100 %') return words;
@@ -19,11 +19,11 @@ export function useWords(use: number): string {
   return formatShare(use, 8);
 }
 
-/** How a limit is known, in brackets: ' (estimate, ± 30 %)'; nothing for a given one. */
-export function knownWords({ how, spread }: Pick<LedgerLine, 'how' | 'spread'>): string {
-  if (how === undefined || how === 'given') return '';
+/** How a limit is known: 'estimate, ± 30 %'; nothing for a given one. */
+function knownWords({ how, spread }: Pick<LedgerLine, 'how' | 'spread'>): string[] {
+  if (how === undefined || how === 'given') return [];
   const words = { measured: 'measured', estimate: 'estimate', typical: 'typical, test yours' }[how];
-  return spread !== undefined && spread > 0 ? ` (${words}, ± ${formatShare(spread, 2)})` : ` (${words})`;
+  return [spread !== undefined && spread > 0 ? `${words}, ± ${formatShare(spread, 2)}` : words];
 }
 
 /** 'front joint carries 1.9 N·m at station 710 mm and may carry 1.5 N·m (127 %)', as a sentence. */
@@ -37,6 +37,6 @@ export function carriesWords(
 ): string {
   const does = `${of} carries ${figureWords(carries, unit)} at ${place}`;
   if (limit === undefined) return `${does}; what it may carry is not known.`;
-  const use = limit > 0 ? ` (${useWords(carries / limit)})` : '';
-  return `${does} and may carry ${figureWords(limit, unit)}${use}${known.how === 'given' ? '' : knownWords(known)}.`;
+  const told = [...(limit > 0 ? [usedWords(carries / limit)] : []), ...knownWords(known)];
+  return `${does} and may carry ${figureWords(limit, unit)}${told.length === 0 ? '' : ` (${told.join('; ')})`}.`;
 }

@@ -2,7 +2,7 @@ import type { Recording, RunEvent } from '../../shared/recording.ts';
 import type { Ground } from '../ground/ground.ts';
 import { layGround } from '../ground/lay.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
-import { crawlOver } from '../statics/crawl.ts';
+import { type Crossing, crawlOver } from '../statics/crawl.ts';
 import { type Extent, extentOf } from './extent.ts';
 import type { ObstacleKind } from './obstacle.ts';
 
@@ -47,10 +47,24 @@ const mostStations = 20_000;
 
 /** Crosses one obstacle of this size (m or rad), from well before it to well behind it (or on to it). */
 export function cross(mechanism: Mechanism, obstacle: ObstacleKind, size: number, rules: Rules): Crossed {
+  return judge(recordCrossing(mechanism, obstacle, size, rules, { closely: true, forces: false }), rules);
+}
+
+/**
+ * The same crossing as a recording whose stations begin at the obstacle. A vehicle in reverse crosses the mirrored ground,
+ * its stations fall.
+ */
+export function recordCrossing(
+  mechanism: Mechanism,
+  obstacle: ObstacleKind,
+  size: number,
+  rules: Rules,
+  how: Pick<Crossing, 'closely' | 'forces' | 'regardless' | 'plain'>,
+): Recording {
   const extent = extentOf(mechanism, rules.sense);
   const laid = layGround(obstacle.pieces(size, extent), { file: () => undefined });
   if (!laid.ok) throw new RangeError(laid.problems.map((p) => p.message).join('; '));
-  return crossGround(mechanism, laid.value, obstacle.ends(size), extent, rules);
+  return crossGround(mechanism, laid.value, obstacle.ends(size), extent, rules, how);
 }
 
 /** Crosses level ground: what a vehicle that cannot even do that is told. */
@@ -58,7 +72,7 @@ export function crossLevel(mechanism: Mechanism, rules: Rules): Crossed {
   const extent = extentOf(mechanism, rules.sense);
   const laid = layGround([], { file: () => undefined });
   if (!laid.ok) throw new RangeError('level ground cannot be laid');
-  return crossGround(mechanism, laid.value, 0, extent, rules);
+  return judge(crossGround(mechanism, laid.value, 0, extent, rules, { closely: true, forces: false }), rules);
 }
 
 function crossGround(
@@ -67,19 +81,18 @@ function crossGround(
   end: number,
   extent: Extent,
   rules: Rules,
-): Crossed {
+  how: Pick<Crossing, 'closely' | 'forces' | 'regardless' | 'plain'>,
+): Recording {
   const { sense, perRadius } = rules;
   const room = 0.25 * extent.radius;
   const start = -(extent.ahead + room);
   const until = end + extent.behind + extent.radius + room;
-  const recording = crawlOver(mechanism, sense > 0 ? ahead : mirrored(ahead), {
+  return crawlOver(mechanism, sense > 0 ? ahead : mirrored(ahead), {
     start: sense * start,
     until: sense * until,
     stations: Math.min(mostStations, Math.ceil(((until - start) / extent.least) * perRadius)),
-    closely: true,
-    forces: false,
+    ...how,
   });
-  return judge(recording, rules);
 }
 
 /** The ground seen from the other side: x turns round, so that a vehicle in reverse meets what one ahead would. */

@@ -1,6 +1,7 @@
 import type { LedgerLine } from '../../../shared/report.ts';
-import { isOver } from '../../ledger/ledger.ts';
+import { isOver, nameOf } from '../../ledger/ledger.ts';
 import { usedWords } from '../../ledger/words.ts';
+import { sentence } from '../../report/words.ts';
 import type { AlternativeReport, LedgerReport, MassReport, StoredReport } from '../ledger-report.ts';
 import { clean } from './clean.ts';
 import { figure } from './figures.ts';
@@ -123,7 +124,7 @@ function alternativeLines(list: readonly AlternativeReport[], style: Style, widt
       const { says, holds } = list[i] as AlternativeReport;
       return [
         holds ? style.good(line) : line,
-        ...wrap(clean(says), width - 2).map((text) => style.faint(`  ${text}`)),
+        ...wrap(clean(sentence(says)), width - 2).map((text) => style.faint(`  ${text}`)),
       ];
     }),
   ];

@@ -39,7 +39,7 @@ interface CrawlFlags {
   readonly regardless?: true;
 }
 
-function stationsOf(text: string): number {
+export function stationsOf(text: string): number {
   const number = Number(text);
   if (!Number.isInteger(number) || number < 1 || number > mostStations)
     throw new InvalidArgumentError(`Wanted: a whole number from 1 to ${mostStations}.`);
