@@ -35,7 +35,8 @@ function KeptWords({ edited }: { readonly edited: boolean }) {
   const says = kept === 'kept' ? 'Kept in this browser; the file does not have the edits yet' : undefined;
   return (
     <span className="edited" title={edited ? says : undefined} data-kept={phase === 'kept' && !lost}>
-      {readOnly ? 'read only' : edited ? ['edited', kept].filter((word) => word !== '').join(', ') : ''}
+      {readOnly ? 'read only' : edited ? 'edited' : ''}
+      {edited && !readOnly && kept !== '' ? <span className="kept">, {kept}</span> : null}
     </span>
   );
 }
@@ -47,7 +48,7 @@ function DemoPicker() {
   const open = useDocument((state) => state.name);
   return (
     <>
-      <button type="button" className="button" popoverTarget="demos">
+      <button type="button" className="button wide-only" popoverTarget="demos">
         Demos
       </button>
       <nav id="demos" className="menu" popover="auto" ref={list} aria-label="Demos">
@@ -222,7 +223,7 @@ export function Header() {
   const bench = useBench();
   return (
     <header className="header">
-      <span className="wordmark">Axlewright</span>
+      <span className="wordmark wide-only">Axlewright</span>
       <DocumentTitle />
       <ModeSwitch />
       <div className="group">

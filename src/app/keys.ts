@@ -3,16 +3,7 @@ import { redo, undo } from '../store/document.ts';
 import { changeSpeed, copyLink, jumpToEvent, pickAndOpen, save } from './actions.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
 import { nextTheme } from './theme.ts';
-import type { Workbench } from './workbench.ts';
-
-/** One thing that the keyboard does. The help and the listener read the same table. */
-export interface KeyRow {
-  readonly group: 'Play' | 'Look' | 'Document' | 'Build';
-  /** `KeyboardEvent.key`, with 'Ctrl+' or 'Shift+' in front; Ctrl also stands for the Command key of a Mac. */
-  readonly keys: readonly string[];
-  readonly says: string;
-  run(bench: Workbench): void;
-}
+import type { KeyRow, Workbench } from './workbench.ts';
 
 /** Frames by which the arrow keys move with Shift. */
 const STRIDE = 10;

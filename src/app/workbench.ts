@@ -22,7 +22,6 @@ import { createSettingsStore, type Settings, type SettingsStore } from '../store
 import { Viewport } from '../viewport.ts';
 import { LiveSolver } from '../workers/live.ts';
 import { StudyWorkers } from '../workers/study.ts';
-import type { KeyRow } from './keys.ts';
 import { frameOf, timesOf } from './moments.ts';
 import { Player } from './player.ts';
 
@@ -46,6 +45,15 @@ export interface Workbench {
   readonly stage: Stage;
   /** Keys of what is on show besides the window itself; they come before the window's own. */
   moreKeys: readonly KeyRow[];
+}
+
+/** One thing that the keyboard does. The help and the listener read the same table. */
+export interface KeyRow {
+  readonly group: 'Play' | 'Look' | 'Document' | 'Build';
+  /** `KeyboardEvent.key`, with 'Ctrl+' or 'Shift+' in front; Ctrl also stands for the Command key of a Mac. */
+  readonly keys: readonly string[];
+  readonly says: string;
+  run(bench: Workbench): void;
 }
 
 /** The place in the window where the picture is drawn; the picture tells it its element. */

@@ -1,4 +1,4 @@
-import type { KeyRow } from '../app/keys.ts';
+import type { KeyRow } from '../app/workbench.ts';
 
 /** What the keys of the builder do. */
 export interface KeyWishes {

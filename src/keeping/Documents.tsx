@@ -8,6 +8,7 @@ import { BRING_BACK } from './keeper.ts';
 import { empty, type Listing, setDeleted, useListing } from './listing.ts';
 import { stemOf } from './names.ts';
 import { unlessLost } from './opening.ts';
+import { ToastView } from './ToastView.tsx';
 import { VersionForm } from './Versions.tsx';
 import { whenWords } from './when.ts';
 
@@ -220,6 +221,7 @@ export function Documents() {
         <BeginFrom close={close} />
         <Whereabouts />
       </div>
+      <ToastView />
     </dialog>
   );
 }

@@ -11,9 +11,9 @@ export function KeepingView() {
   return (
     <>
       <Bar />
-      {view === 'documents' ? <Documents /> : null}
       {view === 'steps' ? <Steps /> : null}
-      <ToastView />
+      {/* What lies beside a modal dialog can't be reached, so messages come into it. */}
+      {view === 'documents' ? <Documents /> : <ToastView />}
     </>
   );
 }
