@@ -25,6 +25,8 @@ export function placePart({ document }: Site, entry: Json): Json {
     ...(isSource ? {} : { from: last }),
     ...(idle.length === 0 ? {} : { wheels: idle }),
     ...figures,
+    // A motor that turns wheels by itself lies as they do.
+    ...(kind === 'motor' && idle.length > 0 ? { axis: 'across' } : {}),
   };
 }
 

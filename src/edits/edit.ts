@@ -1,16 +1,9 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import type { Path } from '../../shared/path.ts';
 import type { Json } from '../documents/json.ts';
-import { newProblems } from './remarks.ts';
+import { newProblems, type Remark } from './remarks.ts';
 
-/** What the user should be told about an edit: a loop that no longer closes, a name that was changed. */
-export interface Remark {
-  /** Written path in the document after the edit. */
-  readonly path: string;
-  /** What is so, as a sentence without the path. */
-  readonly message: string;
-  readonly severity: 'error' | 'warning';
-}
+export type { Remark };
 
 /** One thing done to a document, with its name for the history: 'move pivot of rear-arm'. */
 export interface Edit {

@@ -216,6 +216,12 @@ function lengthOf(document: Json, { radius }: Proportions): number {
   return stations.length === 0 ? 6 * radius : Math.max(...stations) - Math.min(...stations) + 2 * radius;
 }
 
+/** Whether a piece of ground makes sense by itself: some of its checks are made only when it is laid. */
+function canBeLaid(piece: Json): boolean {
+  const read = schemaAt(scenarioDocument, { ground: [piece] }, list)?.safeParse([piece]);
+  return read?.success === true && layGround(read.data as Pieces, { file: () => undefined }).ok;
+}
+
 /** An obstacle with the sizes that are wanted; figures of the sample that contradict them (radius or height) are left out. */
 function obstacleOf(document: Json, { kind, figures = {} }: Obstacle, proportions: Proportions): Json {
   const addable = kindsFor(list).find((k) => k.kind === kind);
@@ -223,8 +229,7 @@ function obstacleOf(document: Json, { kind, figures = {} }: Obstacle, proportion
   const whole: { readonly [key: string]: Json } = { ...(isObject(sample) ? sample : {}), kind, ...figures };
   const extra = Object.keys(whole).filter((key) => key !== 'kind' && !Object.hasOwn(figures, key));
   const less = extra.map((key): Json => Object.fromEntries(Object.entries(whole).filter(([k]) => k !== key)));
-  const schema = schemaAt(scenarioDocument, { ground: [whole] }, [...list, 0]);
-  return [whole, ...less, { kind, ...figures }].find((entry) => schema?.safeParse(entry).success) ?? whole;
+  return [whole, ...less, { kind, ...figures }].find(canBeLaid) ?? whole;
 }
 
 /**

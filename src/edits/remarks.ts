@@ -1,7 +1,15 @@
 import type { Problem } from '../../shared/problem.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
 import type { Json } from '../documents/json.ts';
-import type { Remark } from './edit.ts';
+
+/** What the user should be told about an edit: a loop that no longer closes, a name that was changed. */
+export interface Remark {
+  /** Written path in the document after the edit. */
+  readonly path: string;
+  /** What is so, as a sentence without the path. */
+  readonly message: string;
+  readonly severity: 'error' | 'warning';
+}
 
 /** A problem without its figures and indices: the same one a little further on is not a new one. */
 const kindOf = ({ path, message, severity }: Problem): string =>
