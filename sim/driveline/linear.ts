@@ -89,6 +89,9 @@ function strength(driveline: Driveline, p: number): number {
   return part.count * (part.law.motor?.stallTorque ?? 0);
 }
 
+/** Torque at the input of a part for 1 N·m at its output while the wheels turn it: 0 where it locks itself. */
+const inputBack = ({ law }: DrivePart): number => law.backDriving / law.ratio;
+
 /** Sources with the torque that each axle line asks of them, for the limits of a crawl. */
 export function sourcesOf(driveline: Driveline, torqueOf: (part: DrivePart) => number): Source[] {
   return driveline.parts.flatMap((part, p) => {
@@ -96,14 +99,30 @@ export function sourcesOf(driveline: Driveline, torqueOf: (part: DrivePart) => n
     const limit = torqueOf(part);
     const mates = driveline.parts.find(({ inputs }) => inputs.includes(p))?.inputs ?? [p];
     const all = mates.reduce((sum, m) => sum + torqueOf(driveline.parts[m] as DrivePart), 0);
-    const needs = driveline.lastPart.map((last) => {
-      const way = wayUp(driveline, last);
-      const source = way.at(-1);
-      if (!source || !mates.includes(driveline.parts.indexOf(source))) return 0;
-      return (
-        way.slice(0, -1).reduce((torque, each) => torque * inputFor(each), 1) * (all > 0 ? limit / all : 0)
-      );
-    });
-    return [{ name: part.name, needs, limit }];
+    const share = all > 0 ? limit / all : 0;
+    const through = (gain: (part: DrivePart) => number) =>
+      driveline.lastPart.map((last) => {
+        const way = wayUp(driveline, last);
+        const source = way.at(-1);
+        if (!source || !mates.includes(driveline.parts.indexOf(source))) return 0;
+        return way.slice(0, -1).reduce((torque, each) => torque * gain(each), 1) * share;
+      });
+    return [{ name: part.name, needs: through(inputFor), back: through(inputBack), limit }];
+  });
+}
+
+/** Clutches as further limits of a crawl: what each axle line asks of them, and where they slip. */
+export function slipsOf(driveline: Driveline): Source[] {
+  return driveline.parts.flatMap((part) => {
+    const { slipTorque } = part.law;
+    if (slipTorque === undefined) return [];
+    const through = (gain: (part: DrivePart) => number) =>
+      driveline.lastPart.map((last) => {
+        const way = wayUp(driveline, last);
+        const at = way.indexOf(part);
+        return at < 0 ? 0 : way.slice(0, at).reduce((torque, each) => torque * gain(each), 1);
+      });
+    const limit = slipTorque * part.count;
+    return [{ name: part.name, needs: through(inputFor), back: through(inputBack), limit }];
   });
 }

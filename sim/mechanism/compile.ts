@@ -3,7 +3,7 @@ import { type Checked, problemLine } from '../../shared/problem.ts';
 import type { Sharing, SharingTree } from '../../shared/schema/scenario.ts';
 import { compileDriveline } from '../driveline/compile.ts';
 import type { Driveline } from '../driveline/driveline.ts';
-import { reactionsOf as heldBy, shareTree, sourcesOf } from '../driveline/linear.ts';
+import { reactionsOf as heldBy, shareTree, slipsOf, sourcesOf } from '../driveline/linear.ts';
 import { standstillTorque } from '../driveline/motor.ts';
 import type { ElementKind } from '../elements/element.ts';
 import { elementKinds } from '../elements/registry.ts';
@@ -78,7 +78,12 @@ export function compileChecked(scenario: Scenario): Checked<Mechanism> {
       share: (driveline && shareTree(driveline)) ?? shareOf(vehicle.drive.sharing, wheels),
       ...(driveline === undefined
         ? {}
-        : { sources: sourcesOf(driveline, (part) => standstillTorque(part, driveline.supply)) }),
+        : {
+            sources: [
+              ...sourcesOf(driveline, (part) => standstillTorque(part, driveline.supply)),
+              ...slipsOf(driveline),
+            ],
+          }),
     },
     ...(driveline === undefined ? {} : { driveline }),
     ...(vehicle.strength && {

@@ -197,11 +197,13 @@ export type DriveShare =
       readonly preload?: number;
     };
 
-/** What turns the wheels, as far as a crawl needs it: it gives no more than its limit. */
+/** A motor, or a clutch on the way, as far as a crawl needs it: it gives no more than its limit. */
 export interface Source {
   readonly name: string;
   /** Torque that it must give for 1 N·m on each axle line, N·m. */
   readonly needs: readonly number[];
+  /** The same while the line turns it, by torques against the way that the vehicle goes; as `needs` when undefined. */
+  readonly back?: readonly number[];
   /** N·m. */
   readonly limit: number;
 }
@@ -223,7 +225,7 @@ export interface Drive {
   readonly acceleration: number;
   /** How a crawl shares the torque among the axle lines. */
   readonly share: DriveShare;
-  /** Motors with their limits, where there is a drive line; else each axle line has its own. */
+  /** Motors and clutches with their limits, where there is a drive line; else each axle line has its own. */
   readonly sources?: readonly Source[];
 }
 

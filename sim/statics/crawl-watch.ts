@@ -91,10 +91,14 @@ export class CrawlWatch {
   }
 
   /** Torque that a source must give now, N·m. */
-  #asked({ needs }: Source): number {
-    const { wheels } = this.#balance;
+  #asked({ needs, back = needs }: Source): number {
+    const { wheels, mechanism } = this.#balance;
+    const sense = Math.sign(mechanism.drive.speed);
     let sum = 0;
-    for (let w = 0; w < needs.length; w++) sum += (needs[w] as number) * (wheels[w]?.torque ?? 0);
+    for (let w = 0; w < needs.length; w++) {
+      const torque = wheels[w]?.torque ?? 0;
+      sum += ((torque * sense < 0 ? back : needs)[w] as number) * torque;
+    }
     return sum;
   }
 
