@@ -217,6 +217,7 @@ export class CrawlWatch {
   /** Why the vehicle gets no further, if grip or torque would not do at the last station. */
   limit(): Shortage | undefined {
     const { wheels, mechanism } = this.#balance;
+    const { sources } = mechanism.drive;
     const short = mechanism.wheels.flatMap((wheel, w): Shortage[] => {
       const state = wheels[w];
       if (!state || !wheel.driven) return [];
@@ -230,7 +231,8 @@ export class CrawlWatch {
         return [
           { by: 'grip', cause: `${name} needs a grip of ${apart(state.use, tyre.grip).join(' and has ')}` },
         ];
-      if (Math.abs(state.torque) > 1.0001 * torqueLimit + rounding * state.moment)
+      // where there is a drive line its motors and clutches are asked instead
+      if (!sources && Math.abs(state.torque) > 1.0001 * torqueLimit + rounding * state.moment)
         return [
           { by: 'torque', cause: `${name} needs ${apart(state.torque, torqueLimit).join(' N·m and has ')}` },
         ];
