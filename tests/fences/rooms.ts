@@ -21,8 +21,8 @@ export interface Room {
 
 const MODEL = ['shared', 'model'];
 const WHOLE_SIM = ['engine', 'dynamics', 'sim entry'];
-const PAGE = ['page', 'canvas', 'charts', 'edits', 'json'];
-const REACT = ['react', 'react-dom', 'zustand', 'idb'];
+const PAGE = ['page', 'canvas', 'charts', 'edits', 'json', 'history', 'shelf'];
+const REACT = ['react', 'react-dom', 'zustand'];
 const FONTS = ['@fontsource-variable/inter', '@fontsource-variable/jetbrains-mono'];
 
 export const ROOMS: readonly Room[] = [
@@ -78,6 +78,22 @@ export const ROOMS: readonly Room[] = [
     rooms: [...MODEL, ...PAGE],
     types: [...WHOLE_SIM, 'workers'],
     packages: [...REACT, 'd3-scale'],
+  },
+  {
+    // What a document's history is made of, and how it is put into rows and taken out again.
+    name: 'history',
+    holds: /^src\/(keeping\/(changes|record)|store\/weight)\.ts$/,
+    rooms: ['shared', 'json'],
+    types: ['page'],
+    packages: [],
+    pure: true,
+  },
+  {
+    // The one file that knows the browser's database.
+    name: 'shelf',
+    holds: /^src\/keeping\/shelf\.ts$/,
+    rooms: ['history', 'page'],
+    packages: ['idb'],
   },
   {
     name: 'edits',
