@@ -174,6 +174,12 @@ function described(schema: z.ZodType): Meta {
   return wrappers.has(type) && innerType !== undefined ? { ...described(innerType), ...own } : own;
 }
 
+/** The figure among the options of a union (a torque, or how it was measured), where the document has a figure there. */
+function figureAmong(schema: z.ZodType, value: unknown): z.ZodType | undefined {
+  if (isFigure(schema) || (typeof value !== 'number' && typeof value !== 'string')) return undefined;
+  return optionsOf(schema).find(isFigure);
+}
+
 /**
  * What the schema says about the field at `path` of this document: description, unit, dimension, limits, choices,
  * standard value. The field itself may be absent from the document; its parent's kind must be there.
@@ -183,7 +189,9 @@ export function describeField(schema: z.ZodType, document: unknown, path: Path):
   const here = schemaAt(schema, document, path);
   if (here === undefined) return undefined;
   const meant = optionFor(here, path.reduce<unknown>(childOf, document));
-  const { description, unit, dimension, above, least, below, most } = described(here);
+  const figure = figureAmong(here, path.reduce<unknown>(childOf, document));
+  const { unit, dimension, above, least, below, most } = described(figure ?? here);
+  const { description } = described(here);
   const title = described(here).title ?? (meant === undefined ? undefined : described(meant).title);
   const choices = choicesOf(here);
   const range = Object.fromEntries(
@@ -196,6 +204,6 @@ export function describeField(schema: z.ZodType, document: unknown, path: Path):
     ...(dimension === undefined ? {} : { dimension, range }),
     ...(choices === undefined ? {} : { choices }),
     ...standardOf(here),
-    takes: takes(here, choices),
+    takes: figure === undefined ? takes(here, choices) : 'figure',
   };
 }

@@ -23,6 +23,11 @@ export const panels = [
     Panel: lazy(async () => ({ default: (await import('./Joints.tsx')).Joints })),
   },
   {
+    id: 'winching',
+    title: 'Winch and steering',
+    Panel: lazy(async () => ({ default: (await import('./Winching.tsx')).Winching })),
+  },
+  {
     id: 'changes',
     title: 'Changes',
     Panel: lazy(async () => ({ default: (await import('./Changes.tsx')).Changes })),

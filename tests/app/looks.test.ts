@@ -78,6 +78,7 @@ describe('the looks', () => {
         'Matters',
         'Limits',
         'Joints',
+        'Winch and steering',
         'Changes',
         'Events',
         'Measures',
@@ -111,7 +112,16 @@ describe('the looks', () => {
 
   it.each(sizes)('fit into $width × $height with the flagship', async (viewport) => {
     const { page } = await open({ viewport });
-    for (const name of ['Figures', 'Matters', 'Limits', 'Joints', 'Events', 'Measures', 'Notes']) {
+    for (const name of [
+      'Figures',
+      'Matters',
+      'Limits',
+      'Joints',
+      'Winch and steering',
+      'Events',
+      'Measures',
+      'Notes',
+    ]) {
       await page.getByRole('tab', { name }).click();
       await page.locator('.panel:not([hidden]) > *').first().waitFor();
       expect(await cutOff(page)).toEqual([]);

@@ -127,6 +127,8 @@ function attached(document: Json): readonly { readonly owner: string; readonly b
     { list: 'elements', kind: undefined },
     { list: 'wheels', kind: 'Axle line' },
     { list: 'masses', kind: 'Mass' },
+    { list: 'winches', kind: 'Winch' },
+    { list: 'steering', kind: 'Steering' },
   ] as const;
   return parts.flatMap(({ list, kind }) =>
     entriesOf(document, ['vehicle', list]).map((entry) => {

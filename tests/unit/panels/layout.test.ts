@@ -31,8 +31,8 @@ describe('the form of figures', () => {
       const paths = pathsOf(formOf(document));
       expect(new Set(paths).size).toBe(paths.length);
       const { vehicle } = document as unknown as { vehicle: Record<string, unknown> };
-      const wanted = ['members', 'elements', 'masses', 'wheels', 'drive'].flatMap((part) =>
-        figuresIn(vehicle[part], `vehicle.${part}`),
+      const wanted = ['members', 'elements', 'masses', 'wheels', 'winches', 'steering', 'drive'].flatMap(
+        (part) => figuresIn(vehicle[part], `vehicle.${part}`),
       );
       // A count of wheels is a choice of the construction (1, 2 or 4), not a figure to tune.
       const tunable = wanted.filter((path) => !/wheels\[\d+\]\.count$/.test(path));
