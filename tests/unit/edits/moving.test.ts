@@ -99,6 +99,17 @@ describe('Moving a point', () => {
     expect(Object.keys(changes(corrie, edit.document))).toContain('vehicle.members.1.end');
   });
 
+  test('what lies at the same place on a part that does not touch the moved one stays', () => {
+    const document = smallTruck();
+    // On the chassis, right behind the front end of the beam.
+    document.vehicle.masses.push({ name: 'box', mass: '100 g', at: { x: '-190 mm', z: '50 mm' } });
+    const edit = movePoint(document, member(1, 'front'), { x: -0.18, z: 0.05 });
+    expect(Object.keys(changes(document, edit.document))).toEqual([
+      'vehicle.members.1.front',
+      'vehicle.wheels.1.at',
+    ]);
+  });
+
   test('pivots on one pin move together, and nothing else does', () => {
     const edit = movePoint(corrie, member(1, 'pivot'), { x: -0.32, z: 0.08 });
     expect(Object.keys(changes(corrie, edit.document))).toEqual([
@@ -194,6 +205,11 @@ describe('Holding rods', () => {
     expect(Math.abs(lengthOf(held.document, 0) - before)).toBeLessThan(2e-5);
     expect(Object.keys(changes(corrie, held.document))).not.toContain('vehicle.wheels.1.at');
     expect(Object.keys(changes(corrie, held.document))).toContain('vehicle.members.5.to');
+    // The rod's pin stays on its circle about the housing's hinge, 32 mm over the hub.
+    const pin = carriageOf(held.document).points.find(({ path }) => path.join() === member(5, 'to').join());
+    expect(Math.hypot((pin?.at.x ?? 0) + 0.265, (pin?.at.z ?? 0) - 0.055)).toBeCloseTo(0.032, 4);
+    // The mass item of the housing, 3 mm over its hinge, turns with it.
+    expect(Object.keys(changes(corrie, held.document))).toContain('vehicle.masses.7.at');
   });
 
   test('a rod that cannot keep its length says so', () => {
