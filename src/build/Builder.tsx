@@ -67,7 +67,8 @@ function toName(side: HTMLElement | null): void {
   const back = ({ key }: KeyboardEvent): void => {
     if (key !== 'Enter' && key !== 'Escape') return;
     field.removeEventListener('keydown', back);
-    requestAnimationFrame(() => was instanceof HTMLElement && was.focus());
+    const focusable = was instanceof HTMLElement || was instanceof SVGElement ? was : undefined;
+    requestAnimationFrame(() => focusable?.focus());
   };
   field.addEventListener('keydown', back);
   field.addEventListener('blur', () => field.removeEventListener('keydown', back), { once: true });

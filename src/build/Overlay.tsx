@@ -273,7 +273,7 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
           );
         })}
       </svg>
-      {about === undefined || now === undefined || typedHandle !== undefined ? null : (
+      {about === undefined || now === undefined || typedHandle !== undefined || stack !== undefined ? null : (
         <HandleNote
           handle={now}
           from={hand?.from}
