@@ -4,7 +4,7 @@ import type { Driveline, DrivePart } from './driveline.ts';
 import { type Circuit, circuitOf, voltageUnder } from './electric.ts';
 import { standstillTorque } from './motor.ts';
 import type { Rating } from './rating.ts';
-import { Ripples } from './ripples.ts';
+import { type Inputs, Ripples } from './ripples.ts';
 import { inputSharesOf } from './shared-shafts.ts';
 import { type Turns, turnsOf } from './speeds.ts';
 
@@ -59,10 +59,11 @@ export class DriveChain {
   readonly #ratio: Float64Array;
   readonly #driving: Float64Array;
   readonly #back: Float64Array;
-  /** Inputs of part p: entries #firstInput[p] to #firstInput[p + 1] of #inputs and #shares. */
-  readonly #firstInput: Int32Array;
-  readonly #inputs: Int32Array;
-  readonly #shares: Float64Array;
+  readonly #inputs: Inputs;
+  /** Differentials that let their outputs turn apart, joints, and sources. */
+  readonly #splits: Int32Array;
+  readonly #joints: Int32Array;
+  readonly #motors: Int32Array;
   readonly #travel: number;
   readonly #angles: JointAngles;
   readonly #ripples: Ripples;
@@ -84,13 +85,20 @@ export class DriveChain {
     this.#driving = Float64Array.from(parts, ({ law }) => law.driving);
     this.#back = Float64Array.from(parts, ({ law }) => law.backDriving);
     const shared = inputSharesOf(parts, supply);
-    this.#inputs = Int32Array.from(parts.flatMap(({ inputs }) => inputs));
-    this.#shares = Float64Array.from(shared.flat());
-    this.#firstInput = Int32Array.from({ length: n + 1 }, (_, p) =>
-      parts.slice(0, p).reduce((sum, { inputs }) => sum + inputs.length, 0),
-    );
+    this.#inputs = {
+      first: Int32Array.from({ length: n + 1 }, (_, p) =>
+        parts.slice(0, p).reduce((sum, { inputs }) => sum + inputs.length, 0),
+      ),
+      from: Int32Array.from(parts.flatMap(({ inputs }) => inputs)),
+      shares: Float64Array.from(shared.flat()),
+    };
+    const which = (fits: (part: DrivePart) => boolean) =>
+      Int32Array.from(parts.flatMap((part, p) => (fits(part) ? [p] : [])));
+    this.#splits = which(({ law }) => law.split !== undefined && law.split.mode !== 'locked');
+    this.#joints = which(({ law }) => law.angled !== undefined);
+    this.#motors = which(({ law }) => law.motor !== undefined);
     this.#angles = new JointAngles(parts);
-    this.#ripples = new Ripples(driveline, shared);
+    this.#ripples = new Ripples(driveline, this.#inputs);
     this.#circuits = parts.map(({ law }) => law.motor && circuitOf(law.motor, supply?.voltage));
     this.#limits = parts.map((part) => limitOf(part, driveline));
   }
@@ -103,6 +111,7 @@ export class DriveChain {
    */
   solve(torques: ArrayLike<number>, sense: 1 | -1, k?: Placement): void {
     const { out, into } = this;
+    const inputs = this.#inputs;
     out.fill(0);
     this.wheelPower = 0;
     this.sourcePower = 0;
@@ -127,12 +136,12 @@ export class DriveChain {
       this.loss[p] = forward
         ? passed * (1 / (this.#driving[p] as number) - 1)
         : passed * (1 - (this.#back[p] as number));
-      const first = this.#firstInput[p] as number;
-      const end = this.#firstInput[p + 1] as number;
+      const first = inputs.first[p] as number;
+      const end = inputs.first[p + 1] as number;
       if (first === end) this.sourcePower += o * speed;
       for (let i = first; i < end; i++) {
-        const from = this.#inputs[i] as number;
-        out[from] = (out[from] as number) + t * (this.#shares[i] as number);
+        const from = inputs.from[i] as number;
+        out[from] = (out[from] as number) + t * (inputs.shares[i] as number);
       }
     }
     this.#splitLosses(torques, sense);
@@ -147,9 +156,9 @@ export class DriveChain {
   #splitLosses(torques: ArrayLike<number>, sense: 1 | -1): void {
     const { parts } = this.driveline;
     const v = sense * this.#travel;
-    for (let p = 0; p < parts.length; p++) {
+    for (let n = 0; n < this.#splits.length; n++) {
+      const p = this.#splits[n] as number;
       const part = parts[p] as DrivePart;
-      if (part.law.split === undefined || part.law.split.mode === 'locked') continue;
       let left = (this.out[p] as number) * (this.speed[p] as number);
       for (let i = 0; i < part.outputs.length; i++) {
         const o = part.outputs[i] as number;
@@ -165,21 +174,22 @@ export class DriveChain {
 
   /** Angles of joints, and the ripple that they put on the torques. */
   #bend(k: Placement | undefined): void {
-    const parts = this.#parts;
-    for (let p = 0; p < parts.length; p++)
-      this.angle[p] = (parts[p] as DrivePart).law.angled === undefined ? 0 : this.#angles.at(p, k);
+    for (let n = 0; n < this.#joints.length; n++) {
+      const p = this.#joints[n] as number;
+      this.angle[p] = this.#angles.at(p, k);
+    }
     this.#ripples.solve(this.out, this.into, this.angle, this.peak);
   }
 
   /** Currents of the motors and what the battery makes of them. */
   #feed(sense: 1 | -1): void {
     let power = 0;
-    for (let p = 0; p < this.#parts.length; p++) {
+    for (let n = 0; n < this.#motors.length; n++) {
+      const p = this.#motors[n] as number;
       const circuit = this.#circuits[p];
       const part = this.#parts[p] as DrivePart;
-      if (part.law.motor === undefined) continue;
       if (circuit === undefined) {
-        if (part.law.motor.curve === undefined) power = Number.NaN;
+        if (part.law.motor?.curve === undefined) power = Number.NaN;
         continue;
       }
       const torque = (sense * (this.out[p] as number)) / part.count;
