@@ -1,9 +1,9 @@
 import { type Path, pathText } from '../../shared/path.ts';
-import { type Json, valueAt, withValue } from '../documents/json.ts';
+import { isList, type Json, valueAt, withValue } from '../documents/json.ts';
 import { carriageOf } from './carriage.ts';
 import { declined, type Edit, edited, type Remark } from './edit.ts';
 import { entriesAt, entryLists, entryOf, listOf, nameAt, titleOf } from './lists.ts';
-import { type Named, namedIn, type Reference, referencesIn, referencesOf } from './references.ts';
+import { type Named, namedIn, namedLists, type Reference, referencesIn, referencesOf } from './references.ts';
 import { without } from './strip.ts';
 
 /** How an entry is removed. */
@@ -74,6 +74,23 @@ function hungHigher(document: Json, entry: Path): Json {
     .reduce<Json>((now, { path }) => withValue(now, path, parent), document);
 }
 
+/** The document in which what a drive line part turned is turned by the part before it. */
+function spliced(document: Json, entry: Path): Json {
+  const list = entry.slice(0, -1);
+  const [from, name] = [valueAt(document, [...entry, 'from']), nameAt(document, entry)];
+  if (pathText(list) !== pathText(namedLists.part) || typeof from !== 'string') return document;
+  const before = entriesAt(document, list).find(({ value }) => value.name === from);
+  const wheels = valueAt(document, [...entry, 'wheels']);
+  const linked = referencesOf(document)
+    .filter(
+      (reference) => reference.to === 'part' && reference.name === name && reference.field.key === 'from',
+    )
+    .reduce<Json>((now, { path }) => withValue(now, path, from), document);
+  if (before === undefined || !isList(wheels) || wheels.length === 0) return linked;
+  const own = isList(before.value.wheels) ? before.value.wheels : [];
+  return withValue(linked, [...before.path, 'wheels'], [...own, ...wheels]);
+}
+
 /** Tells what went along, by name. */
 function goneAlong(document: Json, entries: readonly Path[]): readonly Remark[] {
   const [entry, ...others] = entries;
@@ -91,7 +108,7 @@ function goneAlong(document: Json, entries: readonly Path[]): readonly Remark[] 
 /**
  * Removes an entry, or a point of a list of points, with all that hangs on it: members, wheels, masses, springs that
  * ended there. Names of what is gone disappear from the drive, the sharing tree, the ride height and the criteria.
- * `leaveHanging` keeps what a member carries and hangs it on the member's parent.
+ * A part taken out of a drive line leaves what it turned to the part before it. `leaveHanging` keeps what a member carries and hangs it on the member's parent.
  */
 export function removeEntry(document: Json, path: Path, options: RemoveOptions = {}): Edit {
   const entry = entryOf(path);
@@ -101,7 +118,8 @@ export function removeEntry(document: Json, path: Path, options: RemoveOptions =
   if (isPoint) return edited(document, without(document, [path]), says, { select: entry });
   if (typeof entry.at(-1) !== 'number' || valueAt(document, entry) === undefined)
     return declined(document, says, pathText(entry), 'is nothing that could be removed by itself');
-  const hung = options.leaveHanging === true ? hungHigher(document, entry) : document;
+  const linked = spliced(document, entry);
+  const hung = options.leaveHanging === true ? hungHigher(linked, entry) : linked;
   const { entries, names } = goingWith(hung, entry);
   const all = [...entries, ...(hung === document ? [] : idle(hung, document))];
   const doomed = new Set(all.map(pathText));

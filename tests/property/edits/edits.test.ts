@@ -31,8 +31,8 @@ const lists = entryLists.map(({ path }) => path as Path);
 const anyList = fc.constantFrom(...lists);
 /** A share of a list or of a vehicle: chooses one without knowing how many there are. */
 const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
-/** Metres on the millimetre grid, within a few lengths of a model. */
-const millimetres = fc.integer({ min: -600, max: 600 }).map((mm) => mm / 1000);
+/** Metres in steps of 0.01 mm, within a few lengths of a model. */
+const millimetres = fc.integer({ min: -60_000, max: 60_000 }).map((steps) => steps / 100_000);
 const place = fc.record({ x: millimetres, z: millimetres });
 const pick = <T>(items: readonly T[], at: number): T | undefined => items[Math.floor(at * items.length)];
 

@@ -183,6 +183,22 @@ describe('Removing', () => {
     expect(valueAt(housed, ['vehicle', 'members', 4, 'to', 'on'])).toBe('middle-arm');
   });
 
+  test('a part taken out of a drive line leaves what it turned to the part before it', () => {
+    const document = smallTruck();
+    document.vehicle.driveline = {
+      parts: [
+        { name: 'motor', kind: 'motor', stallTorque: '1 N m', noLoadSpeed: '900 rpm', axis: 'across' },
+        { name: 'gears', kind: 'reduction', from: 'motor', mesh: 'spur', teeth: [12, 36], wheels: ['front'] },
+        { name: 'shaft', kind: 'shaft', from: 'gears', wheels: ['middle', 'rear'] },
+      ],
+    };
+    const after = removeEntry(document, ['vehicle', 'driveline', 'parts', 1]).document as typeof document;
+    expect(after.vehicle.driveline.parts).toMatchObject([
+      { name: 'motor', wheels: ['front'] },
+      { name: 'shaft', from: 'motor', wheels: ['middle', 'rear'] },
+    ]);
+  });
+
   test('points of lines are removed one by one, and nothing else can be', () => {
     const corrie = shipped('corrie-6x6');
     const point: Path = ['vehicle', 'bodywork', 'outlines', 2, 'points', 1];
