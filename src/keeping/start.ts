@@ -4,6 +4,7 @@ import { wholeFileProblem } from '../documents/admit.ts';
 import { type Beginning, begin } from './begin.ts';
 import { BRING_BACK, Keeper } from './keeper.ts';
 import { isLink, linkedIn } from './link.ts';
+import { type Marker, readMarker } from './marker.ts';
 
 /** A name that nothing has had: random, because two tabs may ask at once. */
 function fresh(): string {
@@ -47,10 +48,24 @@ function listen(bench: Workbench, keeper: Keeper): void {
 }
 
 /**
+ * Browsers write the note of what was open some seconds late, so one that crashes may lose it: then there are documents
+ * though the window opened as on a first visit, and the newest is offered.
+ */
+async function offerLast({ documents, keeping }: Workbench, keeper: Keeper, marker: Marker): Promise<void> {
+  const heads = await keeper.shelf?.heads().catch(() => []);
+  const last = heads?.find(({ deleted }) => deleted === undefined);
+  if (last === undefined || marker.demo !== undefined || documents.getState().id !== undefined) return;
+  const run = (): void =>
+    void keeper.open(last.id).catch(() => keeping.setState({ toast: { says: 'It could not be opened.' } }));
+  keeper.say({ says: `You worked on ${last.name} last.`, action: { label: 'Open it', run } });
+}
+
+/**
  * Begins to keep what is open in the window.
  * @param found what was found in the browser's database already; on a first visit it is only opened here
  */
 export async function startKeeping(bench: Workbench, found: Beginning | undefined): Promise<Keeper> {
+  const marker = readMarker();
   const beginning = found ?? (await begin('', {}));
   const { documents, keeping, desk } = bench;
   const drawn = () => desk.state().drawn;
@@ -61,5 +76,6 @@ export async function startKeeping(bench: Workbench, found: Beginning | undefine
   else void takeLink(bench);
   listen(bench, keeper);
   void keeper.clearOut(BRING_BACK);
+  if (found === undefined) void offerLast(bench, keeper, marker);
   return keeper;
 }
