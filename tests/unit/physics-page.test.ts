@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { partKinds } from '../../sim/driveline/registry.ts';
 import { elementKinds } from '../../sim/elements/registry.ts';
 import { groundKinds } from '../../sim/ground/registry.ts';
 import { memberKinds } from '../../sim/members/registry.ts';
@@ -39,6 +40,7 @@ describe.each([
   ['Members', memberKinds],
   ['Ground', groundKinds],
   ['Criteria', criterionKinds],
+  ['Drive line', partKinds],
   ['Strength of the running gear', strengthKinds],
 ] as const)('the chapter %s of the physics page', (chapter, registry) => {
   const kinds = registry as readonly Registered[];
