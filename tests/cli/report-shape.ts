@@ -241,6 +241,165 @@ const lift = { force, tension: force, can: z.boolean().nullable() };
 export const winchShape = z.strictObject({
   mode: z.literal('winch'),
   ...rigHead,
+const known = z.number().nullable();
+const duty = z.strictObject({
+  speed: z.number(),
+  power: known,
+  current: known,
+  voltage: known,
+  efficiency: known,
+  time: known,
+  distance: known,
+});
+const bend = z.strictObject({
+  of: z.string(),
+  path: z.string(),
+  joint: z.enum(['cardan', 'constant']),
+  angle: known,
+  mostAngle: known,
+  speedRatio: z.strictObject({ least: z.number(), most: z.number() }).nullable(),
+  errorAngle: known,
+  moment: moment.optional(),
+});
+
+export const performanceShape = z.strictObject({
+  mode: z.literal('performance'),
+  ...head,
+  drag: z.number().min(0),
+  line: z
+    .array(
+      z.strictObject({
+        speed: z.number().min(0),
+        thrust: z.number().min(0),
+        power: z.number().min(0),
+        voltage: known,
+        current: known,
+        efficiency: known,
+      }),
+    )
+    .length(61),
+  topSpeed: known,
+  steepest: z.strictObject({ angle: z.number(), speed: z.number() }).nullable(),
+  atTarget: z.strictObject({ speed: z.number(), angle: z.number() }).nullable(),
+  grades: z.array(z.strictObject({ angle: z.number(), speed: known })),
+  level: duty.nullable(),
+  sources: z.array(
+    z.strictObject({
+      of: z.string(),
+      path: z.string(),
+      stall: z
+        .strictObject({
+          torque: z.number(),
+          current: known,
+          heat: known,
+          time: known,
+          lasts: z.enum(['for ever', 'a time', 'unknown']),
+        })
+        .nullable(),
+      map: z
+        .strictObject({
+          torques: z.array(z.number()),
+          speeds: z.array(z.number()),
+          values: z.array(z.array(share.nullable())),
+          best: z.strictObject({ torque: z.number(), speed: z.number(), efficiency: share }),
+        })
+        .nullable(),
+    }),
+  ),
+  joints: z.array(bend),
+  assumed: z.array(z.strictObject({ of: z.string(), says: z.string() })),
+  crossing: z
+    .strictObject({
+      duty: duty.nullable(),
+      joints: z.array(bend),
+      windUp: z.array(
+        z.strictObject({
+          lines: z.array(
+            z.strictObject({ of: z.string(), torque: z.number().min(0), slips: z.boolean(), moment }),
+          ),
+          parts: z.array(
+            z.strictObject({
+              of: z.string(),
+              path: z.string(),
+              torque: z.number().min(0),
+              use: known,
+              moment,
+            }),
+          ),
+        }),
+      ),
+    })
+    .optional(),
+  problems: z.array(problem),
+  pass: z.boolean(),
+});
+
+export const ledgerShape = z.strictObject({
+  mode: z.literal('ledger'),
+  ...head,
+  ledger: ledgerOf,
+  first: anyLine.nullable(),
+  topSpeed: z.number().min(0).nullable(),
+  stored: z.array(
+    z.strictObject({
+      of: z.string(),
+      sort: z.enum(['bar', 'spring']),
+      each: z.number().positive(),
+      all: z.number().positive(),
+      says: z.string().min(1),
+      moment,
+    }),
+  ),
+  alternatives: z.array(
+    z.strictObject({
+      kind: z.string().regex(/^[a-z-]+$/),
+      title: z.string().min(1),
+      says: z.string().min(1),
+      sets: z.array(z.strictObject({ path: z.string().min(1), value: z.union([z.number(), z.string()]) })),
+      holds: z.boolean(),
+      first: anyLine.nullable(),
+      mass: z.number().positive(),
+      topSpeed: z.number().min(0).nullable(),
+    }),
+  ),
+  end,
+  problems: z.array(problem),
+  pass: z.boolean(),
+});
+
+export const massShape = z.strictObject({
+  mode: z.literal('mass'),
+  ...head,
+  spread: z.union([z.literal('items'), z.strictObject({ x: z.number(), z: z.number() })]),
+  greatest: z.number().positive().nullable(),
+  margin: z.number().min(-1).nullable(),
+  more: z.number().nullable(),
+  factor: z.number().positive().nullable(),
+  setBy: anyLine.nullable(),
+  most: z.number().positive(),
+  least: z.number().positive(),
+  unhelped: z.array(anyLine),
+  curve: z
+    .strictObject({
+      obstacle: z.string().regex(/^[a-z-]+$/),
+      title: z.string().min(1),
+      unit: z.enum(['m', 'rad']),
+      there: z.number().positive().nullable(),
+      points: z
+        .array(
+          z.strictObject({
+            mass: z.number().positive(),
+            size: z.number().min(0),
+            setBy: anyLine.nullable(),
+          }),
+        )
+        .min(12),
+    })
+    .optional(),
+  problems: z.array(problem),
+  pass: z.boolean(),
+});
+
   winches: z.array(
     z.strictObject({
       name: z.string(),
