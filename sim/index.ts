@@ -16,7 +16,13 @@ import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
 export { chainOf } from './driveline/chain.ts';
+export { driveLayouts, startingFigures } from './driveline/layouts.ts';
 export { type Performance, performanceOf } from './driveline/performance.ts';
+export { type Alternative, alternativesOf } from './ledger/alternatives.ts';
+export { crossRegardless, type LedgerCrossing } from './ledger/crossing.ts';
+export { type MassCurve, massCurve } from './ledger/curve.ts';
+export { ledgerOf } from './ledger/ledger.ts';
+export { type GreatestMass, greatestMass } from './ledger/mass.ts';
 export { energyWords, type StoredEnergy, storedEnergies } from './strength/energy.ts';
 export { strengthLines } from './strength/lines.ts';
 export { materialSources } from './strength/sources.ts';

@@ -97,6 +97,43 @@ const joint = z.strictObject({
   moment,
 });
 
+const anyLine = z.strictObject({
+  sort: z.enum([
+    'grip',
+    'motor',
+    'supply',
+    'gear',
+    'shaft',
+    'joint',
+    'differential',
+    'clutch',
+    'winch',
+    'pin',
+    'rod',
+    'arm',
+    'bar',
+    'spring',
+    'balance',
+    'tipping',
+    'belly',
+    'stop',
+  ]),
+  of: z.string().min(1),
+  path: z.string().optional(),
+  quantity: z.string().min(1),
+  use: z.number().min(0).nullable(),
+  carries: z.number().min(0),
+  limit: z.number().nullable(),
+  unit: z.string().min(1),
+  how: z.enum(['given', 'measured', 'estimate', 'typical']).optional(),
+  spread: z.number().min(0).optional(),
+  says: z.string().min(1),
+  moment: moment.optional(),
+  gives: moment.optional(),
+  harmless: z.literal(true).optional(),
+});
+const ledgerOf = z.strictObject({ lines: z.array(anyLine), says: z.string().min(1) });
+
 const verdict = z.strictObject({
   index: z.int().min(0),
   kind: z.string(),
@@ -158,6 +195,7 @@ export const driveShape = z.strictObject({
     .min(1),
   measures: z.array(measure).min(1),
   joints: z.array(joint),
+  ledger: ledgerOf.optional(),
   events: z.array(event),
   verdicts: z.array(verdict),
   problems: z.array(problem),
@@ -203,44 +241,6 @@ export const limitsShape = z.strictObject({
   pass: z.boolean(),
 });
 
-export const unreadableShape = z.strictObject({
-  mode: z.enum(['check', 'stand', 'drive', 'crawl', 'limits']),
-  wheels: z.tuple([]),
-  measures: z.tuple([]),
-  ...nothing,
-  problems: z.array(problem).min(1),
-  pass: z.literal(false),
-});
-
-/** The shape of `winch --json` and `steer --json`. */
-const force = z.number().min(0);
-const ledgerLine = z.strictObject({
-  sort: z.enum(['winch', 'gear', 'motor', 'supply', 'shaft', 'joint', 'differential', 'clutch']),
-  of: z.string(),
-  path: z.string(),
-  quantity: z.enum(['force', 'tension', 'torque', 'current']),
-  use: force.nullable(),
-  carries: force,
-  limit: force.nullable(),
-  unit: z.enum(['N', 'N·m', 'A']),
-  how: z.enum(['given', 'measured', 'estimate', 'typical']).optional(),
-  spread: force.optional(),
-  says: z.string().min(1),
-});
-const rigHead = {
-  title: z.string(),
-  vehicle: z.string(),
-  mass: force,
-  cg: z.strictObject({ x: z.number(), z: z.number() }),
-  pitchInertia: force,
-  problems: z.array(problem),
-  pass: z.boolean(),
-};
-const lift = { force, tension: force, can: z.boolean().nullable() };
-
-export const winchShape = z.strictObject({
-  mode: z.literal('winch'),
-  ...rigHead,
 const known = z.number().nullable();
 const duty = z.strictObject({
   speed: z.number(),
@@ -400,6 +400,44 @@ export const massShape = z.strictObject({
   pass: z.boolean(),
 });
 
+export const unreadableShape = z.strictObject({
+  mode: z.enum(['check', 'stand', 'drive', 'crawl', 'limits', 'ledger', 'mass']),
+  wheels: z.tuple([]),
+  measures: z.tuple([]),
+  ...nothing,
+  problems: z.array(problem).min(1),
+  pass: z.literal(false),
+});
+
+/** The shape of `winch --json` and `steer --json`. */
+const force = z.number().min(0);
+const ledgerLine = z.strictObject({
+  sort: z.enum(['winch', 'gear', 'motor', 'supply', 'shaft', 'joint', 'differential', 'clutch']),
+  of: z.string(),
+  path: z.string(),
+  quantity: z.enum(['force', 'tension', 'torque', 'current']),
+  use: force.nullable(),
+  carries: force,
+  limit: force.nullable(),
+  unit: z.enum(['N', 'N·m', 'A']),
+  how: z.enum(['given', 'measured', 'estimate', 'typical']).optional(),
+  spread: force.optional(),
+  says: z.string().min(1),
+});
+const rigHead = {
+  title: z.string(),
+  vehicle: z.string(),
+  mass: force,
+  cg: z.strictObject({ x: z.number(), z: z.number() }),
+  pitchInertia: force,
+  problems: z.array(problem),
+  pass: z.boolean(),
+};
+const lift = { force, tension: force, can: z.boolean().nullable() };
+
+export const winchShape = z.strictObject({
+  mode: z.literal('winch'),
+  ...rigHead,
   winches: z.array(
     z.strictObject({
       name: z.string(),

@@ -150,8 +150,7 @@ export const quietMass = (report: MassReport): string =>
         .join('');
 
 function massSentence({ greatest, mass, margin, setBy, most, least }: MassReport): string {
-  const by =
-    setBy === null ? '' : ` Set by ${setBy.sort === 'grip' ? 'the grip of ' : ''}${setBy.of}: ${setBy.says}`;
+  const by = setBy === null ? '' : ` Set by ${nameOf(setBy)}. ${sentence(setBy.says)}`;
   if (greatest === null)
     return `No mass holds: down to ${figure(least, 'kg')} something that depends on mass gives.${by}`;
   if (setBy === null)

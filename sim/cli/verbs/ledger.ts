@@ -21,8 +21,8 @@ export const ledger = scenarioVerb<LedgerFlags>({
   mode: 'ledger',
   summary: 'list all that could end the crossing, the nearest to its limit first, and what would help',
   examples: [
-    ['axlewright ledger tor-6x6-shafts', 'which part gives first, and what would help'],
-    ['axlewright ledger my-truck.json --out results', 'the torque in each part over the crossing, as CSV'],
+    ['axlewright ledger cairn-6x6-shafts', 'what gives first, what would help'],
+    ['axlewright ledger my-truck.json --out results', 'torque in each part, as CSV'],
   ],
   options: (command: Command) =>
     command
