@@ -1,6 +1,10 @@
 /** Nothing is ever lost: reloads, two tabs, a browser that is full, or denies, or has newer data. */
-import type { BrowserContext, Page } from 'playwright';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type BrowserContext, chromium, type Page } from 'playwright';
 import { describe, expect, inject, it } from 'vitest';
+import { chromiumLaunchOptions } from '../chromium.ts';
 import { violations } from './axe.ts';
 import { appOpener, dropFile, solved } from './browser.ts';
 import { shippedText } from './documents.ts';
@@ -128,6 +132,47 @@ describe('a document that was changed', () => {
     );
     await set(next, '-338 mm');
     await kept(next);
+  });
+});
+
+describe('a browser that dies in the middle of writing', () => {
+  it('has the last good state and all steps to it, and never half of a step', async () => {
+    const profile = mkdtempSync(join(tmpdir(), 'axlewright-profile-'));
+    const start = async () => {
+      const context = await chromium.launchPersistentContext(profile, {
+        ...chromiumLaunchOptions(),
+        viewport: { width: 1440, height: 900 },
+      });
+      return { context, page: await tab(context) };
+    };
+    try {
+      const first = await start();
+      for (let i = 1; i <= 8; i += 1) {
+        await set(first.page, `-${330 + i} mm`);
+        // The browser ends while one of these is on its way: they are written 300 ms after they were made.
+        await first.page.waitForTimeout(i === 8 ? 305 : 150);
+      }
+      const session = await first.context.newCDPSession(first.page);
+      await session.send('Browser.crash').catch(() => undefined);
+      await first.context.close().catch(() => undefined);
+
+      const { context, page } = await start();
+      await toast(page).waitFor();
+      const offer = toast(page).getByRole('button', { name: 'Open it' });
+      // Browsers note what was open some seconds late, so after so short a visit it may have to be offered.
+      if ((await offer.count()) > 0) await offer.click();
+      await expect.poll(() => words(page).textContent()).toContain('edited');
+      const last = Number((await pivot(page).inputValue()).match(/\d+/)?.[0]) - 330;
+      expect(last).toBeGreaterThanOrEqual(4);
+      for (let i = last - 1; i >= 0; i -= 1) {
+        await undo(page).click();
+        expect(await pivot(page).inputValue()).toBe(`-${330 + i} mm`);
+      }
+      expect(await undo(page).isEnabled()).toBe(false);
+      await context.close();
+    } finally {
+      rmSync(profile, { recursive: true, force: true });
+    }
   });
 });
 

@@ -184,7 +184,8 @@ describe('a kept document', () => {
     const page = await opened();
     commit(page.documents, { says: 'first', document: mass(1) });
     commit(page.documents, { says: 'second', document: mass(2) });
-    undo(page.documents);
+    commit(page.documents, { says: 'gone for good', document: mass(20) });
+    stepTo(page.documents, 1);
     const again = await reopened(page);
     commit(again.documents, { says: 'third', document: mass(3) });
     const last = await reopened({ ...again, id: page.id });
