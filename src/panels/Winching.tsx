@@ -10,7 +10,7 @@ import './studies.css';
 const newtons = (force: number): string => formatQuantity(force, 'force');
 
 /** Every part with its use of the limit, the nearest first; unknown limits come last and say so. */
-function Uses({ uses }: { readonly uses: readonly LedgerLine[] }) {
+function Uses({ name, uses }: { readonly name: string; readonly uses: readonly LedgerLine[] }) {
   const sorted = [...uses].sort((a, b) => (b.use ?? -1) - (a.use ?? -1));
   return (
     <table className="figures">
@@ -26,7 +26,7 @@ function Uses({ uses }: { readonly uses: readonly LedgerLine[] }) {
         {sorted.map(({ of, use, carries, limit, unit, quantity, says }) => (
           <tr key={of}>
             <th scope="row" title={says}>
-              {of}
+              {of.replace(`${name}: `, '')}
             </th>
             <td>{figureWords(carries, unit, quantity)}</td>
             <td>{limit === null ? 'not known' : figureWords(limit, unit, quantity)}</td>
@@ -40,12 +40,19 @@ function Uses({ uses }: { readonly uses: readonly LedgerLine[] }) {
   );
 }
 
-function Notes({ title, texts }: { readonly title: string; readonly texts: readonly string[] }) {
+/** Sentences under a head; cautions stand out, remarks do not. */
+function Notes({
+  title,
+  texts,
+}: {
+  readonly title: 'Caution' | 'Remarks';
+  readonly texts: readonly string[];
+}) {
   if (texts.length === 0) return null;
   return (
     <>
       <h4>{title}</h4>
-      <ul className="soft">
+      <ul className={title === 'Remarks' ? 'soft' : undefined}>
         {texts.map((text) => (
           <li key={text}>{text}</li>
         ))}
@@ -83,7 +90,7 @@ function Winch({ study }: { readonly study: WinchStudy }) {
       <h3>{study.name}</h3>
       <p>{haulWords(study)}</p>
       <Notes title="Caution" texts={study.cautions} />
-      <Uses uses={study.uses} />
+      <Uses name={study.name} uses={study.uses} />
       {wheels.length === 0 ? null : (
         <table className="figures">
           <thead>
@@ -144,7 +151,7 @@ function Steering({ study }: { readonly study: SteeringStudy }) {
         At standstill {torque(study.worst.least)} to {torque(study.worst.most)} at the servo or motor.
       </p>
       <Notes title="Caution" texts={study.cautions} />
-      <Uses uses={study.uses} />
+      <Uses name={study.name} uses={study.uses} />
       <table className="figures">
         <thead>
           <tr>
