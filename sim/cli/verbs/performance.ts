@@ -18,7 +18,7 @@ export const performance = scenarioVerb<{ readonly crossing?: true }>({
   summary: 'tell what the drive line makes of the vehicle: pull over speed, top speed, grades, running time',
   examples: [
     ['axlewright performance my-truck.json', 'on the level and on grades'],
-    ['axlewright performance my-truck.json --crossing', 'over its ground too: mean power, wind-up, joints'],
+    ['axlewright performance my-truck.json --crossing', 'over its ground too: mean power, wind-up'],
   ],
   options: (command: Command) =>
     command.option('--crossing', "a crawl over the scenario's ground too: mean power, joints, wind-up"),

@@ -20,7 +20,7 @@ export const steer = scenarioVerb<{ readonly crawl?: true }>({
   summary: 'turn the wheels at standstill: torque at servo or motor, scrub radius',
   examples: [
     ['axlewright steer my-truck.json', 'as it stands'],
-    ['axlewright steer my-truck.json --crawl', 'where the steered wheels carry most on the way'],
+    ['axlewright steer my-truck.json --crawl', 'where the steered wheels carry most'],
   ],
   options: (command: Command) =>
     command.option('--crawl', 'with the greatest load of the steered wheels on a crawl over its ground'),
