@@ -6,6 +6,7 @@ import { turningMobility } from '../mobility.ts';
 import type { WorkingWheel } from '../working-wheel.ts';
 import type { Branch } from './branch.ts';
 import { Clutch, type Coupling, Differential, Lock } from './coupling.ts';
+import { Feeder } from './feeder.ts';
 import { type Geared, Gears } from './gears.ts';
 import { Motor } from './motor.ts';
 import { SourceShaft } from './source-shaft.ts';
@@ -62,16 +63,44 @@ class Builder {
   shafts(): SourceShaft[] {
     const { parts } = this.#line;
     return parts.flatMap((part, p) => {
-      if (part.inputs.length > 0) return [];
-      const common = part.outputs.length === 1 ? (part.outputs[0] as number) : -1;
-      const mates = common < 0 ? [p] : (parts[common] as DrivePart).inputs;
-      if (mates[0] !== p || !this.#reaches(p)) return [];
-      const sense = this.#senseBelow(p);
-      const motors = mates.flatMap((m) => this.#motor(parts[m] as DrivePart, sense));
-      const below = this.#branchesOf(part);
-      const branch = below.length === 1 ? (below[0] as Branch) : this.#stretch([], part);
-      return [new SourceShaft(motors, branch)];
+      if (part.inputs.length > 0 || !this.#reaches(p)) return [];
+      const join = this.#joinBelow(p);
+      if (join < 0) {
+        const feeders = this.#feeder([p]);
+        const below = this.#branchesOf(part);
+        return [new SourceShaft(feeders, below.length === 1 ? (below[0] as Branch) : this.#stretch([], part))];
+      }
+      // the motor behind the first input stands for all of them
+      const rows = (parts[join] as DrivePart).inputs.map((input) => this.#rowUp(input));
+      if (rows[0]?.[0] !== p) return [];
+      return [new SourceShaft(rows.flatMap((row) => this.#feeder(row)), this.#from(join))];
     });
+  }
+
+  /** The part that several motors turn together, at the end of a row without branches from part p on; −1 for none. */
+  #joinBelow(p: number): number {
+    const next = (this.#line.parts[p] as DrivePart).outputs.filter((o) => this.#reaches(o));
+    const [only] = next;
+    if (only === undefined || next.length > 1) return -1;
+    return (this.#line.parts[only] as DrivePart).inputs.length > 1 ? only : this.#joinBelow(only);
+  }
+
+  /** Parts from a motor down to part p; empty where something branches off between them. */
+  #rowUp(p: number): number[] {
+    const part = this.#line.parts[p] as DrivePart;
+    if (part.outputs.filter((o) => this.#reaches(o)).length > 1 || part.wheels.length > 0) return [];
+    const [input] = part.inputs;
+    if (input === undefined) return [p];
+    const above = this.#rowUp(input);
+    return above.length === 0 ? [] : [...above, p];
+  }
+
+  /** A motor with the gears that stand between it and the shaft that it feeds. */
+  #feeder([source, ...row]: readonly number[]): Feeder[] {
+    if (source === undefined) return [];
+    const part = this.#line.parts[source] as DrivePart;
+    const gears = new Gears(row.map((p) => this.#gear(this.#line.parts[p] as DrivePart, p)));
+    return this.#motor(part, this.#senseBelow(source)).map((motor) => new Feeder(motor, gears));
   }
 
   #motor(part: DrivePart, sense: number): Motor[] {

@@ -39,7 +39,7 @@ export class DriveTree {
     this.#spins = new Float64Array(mechanism.bodies.length);
     this.built = buildTree(mechanism, line, wheels, this.#ahead);
     this.#shafts = this.built.shafts;
-    this.motors = this.#shafts.flatMap((shaft) => shaft.motors);
+    this.motors = this.#shafts.flatMap(({ feeders }) => feeders.map(({ motor }) => motor));
     this.volts = line.supply?.voltage ?? 0;
   }
 
@@ -55,7 +55,7 @@ export class DriveTree {
       for (const shaft of this.#shafts) shaft.turn(this.throttle, h);
       let fits = true;
       for (const shaft of this.#shafts) {
-        if (!shaft.settle(pass >= together)) fits = false;
+        if (!shaft.settle(pass >= together, h)) fits = false;
         if (!fits && pass >= together) break;
       }
       if (fits) break;
@@ -73,8 +73,10 @@ export class DriveTree {
     this.#begun = true;
     for (const shaft of this.#shafts) {
       shaft.begin(k, h);
-      for (const motor of shaft.motors)
-        motor.begin(k, voltageShare(motor.law, this.#line.supply, this.volts), shaft.speed, this.throttle);
+      for (const feeder of shaft.feeders) {
+        const share = voltageShare(feeder.motor.law, this.#line.supply, this.volts);
+        feeder.begin(k, this.#ahead, share, this.throttle);
+      }
     }
   }
 
@@ -100,7 +102,7 @@ export class DriveTree {
     for (const shaft of this.#shafts) {
       this.work += shaft.work(h);
       this.lost += shaft.finish(h);
-      for (const motor of shaft.motors) amperes += motor.draw;
+      for (const { motor } of shaft.feeders) amperes += motor.draw;
     }
     for (const { working } of this.built.ends) {
       const { reactions } = working.wheel;

@@ -1,36 +1,35 @@
 import type { Kinematics } from '../../mechanism/kinematics.ts';
 import type { Branch } from './branch.ts';
-import type { Motor } from './motor.ts';
+import type { Feeder } from './feeder.ts';
 
-/** A rotor without inertia gets this much over that of the wheels behind it. */
+/** A shaft gets this much inertia over that of what hangs on it, so that nothing is divided by zero. */
 const leastInertia = 1e-6;
 
 /** A shaft with one motor or several on it, and everything that it turns. */
 export class SourceShaft {
-  readonly motors: readonly Motor[];
+  readonly feeders: readonly Feeder[];
   readonly branch: Branch;
   /** Speed in the world, rad/s. */
   speed = 0;
-  /** Weight of its motors in the mean speed that the regulator reads: their power. */
+  /** Weight of its motors in the mean speed that the regulator reads: their power, W. */
   readonly power: number;
   /** Speed when every wheel rolls at 1 m/s, rad/m. */
   readonly rolling: number;
-  /** Full voltage speed of the motors over `rolling`, m/s. */
+  /** Speed of the wheels when its fastest motor turns without load, m/s. */
   readonly fastest: number;
   /** At the end of the substep: speed = base + lift·throttle. */
   base = 0;
   lift = 0;
-  /** kg·m². */
-  readonly inertia: number;
   #next = 0;
 
-  constructor(motors: readonly Motor[], branch: Branch) {
-    this.motors = motors;
+  constructor(feeders: readonly Feeder[], branch: Branch) {
+    this.feeders = feeders;
     this.branch = branch;
-    this.inertia = motors.reduce((sum, m) => sum + m.inertia, 0);
+    const motors = feeders.map(({ motor }) => motor);
     this.power = motors.reduce((sum, m) => sum + m.part.count * m.law.stallTorque * m.law.noLoadSpeed, 0);
     this.rolling = branch.rolling();
-    this.fastest = Math.max(...motors.map((m) => m.law.noLoadSpeed)) / this.rolling;
+    this.fastest =
+      Math.max(...feeders.map(({ motor, gears }) => motor.law.noLoadSpeed / gears.ratio)) / this.rolling;
   }
 
   begin(k: Kinematics, h: number): void {
@@ -40,28 +39,29 @@ export class SourceShaft {
   rise(h: number): void {
     const { branch } = this;
     branch.rise(h);
-    const rotor = Math.max(this.inertia, leastInertia * h * branch.slope) / h;
+    const own = leastInertia * branch.slope;
     let [fall, steady, throttled] = [0, 0, 0];
-    for (const motor of this.motors) {
-      fall += motor.falls;
-      steady += motor.steady;
-      throttled += motor.throttled;
+    for (const feeder of this.feeders) {
+      feeder.rise(h);
+      fall += feeder.falls;
+      steady += feeder.steady;
+      throttled += feeder.throttled;
     }
-    const whole = branch.slope + rotor + fall;
-    this.base = (rotor * this.speed + steady - branch.offset) / whole;
+    const whole = branch.slope + own + fall;
+    this.base = (own * this.speed + steady - branch.offset) / whole;
     this.lift = throttled / whole;
   }
 
   turn(throttle: number, h: number): void {
     this.#next = this.base + this.lift * throttle;
     this.branch.turn(this.#next, h);
-    for (const motor of this.motors) motor.turn(this.#next, throttle);
+    for (const feeder of this.feeders) feeder.turn(this.#next, throttle);
   }
 
-  settle(one: boolean): boolean {
+  settle(one: boolean, h: number): boolean {
     let fits = true;
-    for (const motor of this.motors) {
-      if (!motor.settle()) fits = false;
+    for (const feeder of this.feeders) {
+      if (!feeder.settle(h)) fits = false;
       if (!fits && one) return false;
     }
     return this.branch.settle(one) && fits;
@@ -69,20 +69,21 @@ export class SourceShaft {
 
   /** Work of its motors in this substep, J. */
   work(h: number): number {
-    const back = 0.5 * (this.#next - this.speed);
     let work = 0;
-    for (const motor of this.motors) work += h * motor.torque * (motor.speed - back);
+    for (const feeder of this.feeders) work += feeder.work(h);
     return work;
   }
 
+  /** Moves everything on; returns what is lost, J. */
   finish(h: number): number {
-    for (const motor of this.motors) motor.finish();
+    let lost = this.branch.finish(h);
+    for (const feeder of this.feeders) lost += feeder.finish(h, 0.5 * (this.speed + this.#next));
     this.speed = this.#next;
-    return this.branch.finish(h);
+    return lost;
   }
 
   /** Energy of its rotors, J. */
   get kinetic(): number {
-    return 0.5 * this.inertia * this.speed ** 2;
+    return this.feeders.reduce((sum, feeder) => sum + feeder.kinetic, 0);
   }
 }
