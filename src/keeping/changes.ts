@@ -77,19 +77,20 @@ function remade(document: Json, path: Path, make: (value: Json) => Json): Json {
   if (step === undefined) return make(document);
   if (typeof step === 'number') {
     if (!isList(document) || step >= document.length) return lost();
-    return document.map((item, i) => (i === step ? remade(item, rest, make) : item));
+    const items = document.slice();
+    items[step] = remade(items[step] as Json, rest, make);
+    return items;
   }
   if (!isObject(document) || !Object.hasOwn(document, step)) return lost();
-  return Object.fromEntries(
-    Object.entries(document).map(([key, value]) => [key, key === step ? remade(value, rest, make) : value]),
-  );
+  // A computed key makes an own property even of '__proto__', and one that is there already keeps its place.
+  return { ...document, [step]: remade(document[step] as Json, rest, make) };
 }
 
 function put(owner: Json, step: string | number, value: Json): Json {
   if (isList(owner) && typeof step === 'number' && step < owner.length) return owner.with(step, value);
   if (!isObject(owner) || typeof step !== 'string') return lost();
   if (Object.hasOwn(owner, step)) return remade(owner, [step], () => value);
-  return Object.fromEntries([...Object.entries(owner), [step, value]]);
+  return { ...owner, [step]: value };
 }
 
 function changed(document: Json, change: Change): Json {

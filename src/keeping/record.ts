@@ -1,6 +1,5 @@
 import type { Json } from '../documents/json.ts';
 import type { DocumentState, Step } from '../store/document.ts';
-import { weightOf } from '../store/weight.ts';
 import { type Change, changesBetween, sharing, withChanges } from './changes.ts';
 
 /** A document small enough to be drawn in a list: lengths in m, x forward, z up. */
@@ -46,6 +45,8 @@ export interface StepRow {
   readonly doc: string;
   readonly n: number;
   readonly says: string;
+  /** What it holds in memory, bytes. */
+  readonly weight: number;
   readonly forth: readonly Change[];
   readonly back: readonly Change[];
 }
@@ -91,8 +92,8 @@ function anchorOf({ written, raw, past, future }: Keepable, first: number): Body
   return { at: first + past.length, document: raw };
 }
 
-function rowOf(doc: string, n: number, { says, before, after }: Step): StepRow {
-  return { doc, n, says, forth: changesBetween(before, after), back: changesBetween(after, before) };
+function rowOf(doc: string, n: number, { says, before, after, weight }: Step): StepRow {
+  return { doc, n, says, weight, forth: changesBetween(before, after), back: changesBetween(after, before) };
 }
 
 /**
@@ -130,11 +131,11 @@ export function planOf(id: string, state: Keepable, kept: Kept | undefined): Pla
 
 const withoutMark = (text: string): string => (text.startsWith('\uFEFF') ? text.slice(1) : text);
 
-const stepOf = ({ says }: StepRow, before: Json, after: Json): Step => ({
+const stepOf = ({ says, weight }: StepRow, before: Json, after: Json): Step => ({
   says,
   before,
   after,
-  weight: weightOf(before, after),
+  weight,
 });
 
 /**
