@@ -1,7 +1,7 @@
 import { didYouMean } from '../../shared/near.ts';
 import type { Problems } from '../../shared/problem.ts';
-import type { DrivelineEntry } from './compile.ts';
 import type { DrivePart } from './driveline.ts';
+import type { DrivelineEntry } from './entry.ts';
 
 /**
  * Parts whose motors keep to the limit of the controller that they share: each gets an equal part of it. Unknown names

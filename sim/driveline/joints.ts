@@ -1,6 +1,6 @@
 import { didYouMean } from '../../shared/near.ts';
-import type { Fitting } from './compile.ts';
 import type { AngledBy, DrivePart } from './driveline.ts';
+import type { Fitting } from './entry.ts';
 import type { Angled } from './part.ts';
 
 /** Parts with what the angles of their joints follow from. Unknown names are problems. */

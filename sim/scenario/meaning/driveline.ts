@@ -1,7 +1,8 @@
 import type { Problems } from '../../../shared/problem.ts';
 import { formatShare } from '../../../shared/units.ts';
-import { compileDriveline, type DrivelineEntry } from '../../driveline/compile.ts';
+import { compileDriveline } from '../../driveline/compile.ts';
 import type { Driveline, DrivePart } from '../../driveline/driveline.ts';
+import type { DrivelineEntry } from '../../driveline/entry.ts';
 import { freeSpeeds } from '../../driveline/shared-shafts.ts';
 import type { EntryCheck, WholeCheck } from './check.ts';
 
@@ -107,6 +108,7 @@ export const drivelineTurns: WholeCheck = ({ mechanism }, problems) => {
         `'${part.name}' turns nothing`,
         'name it in the `from` of a part, or give it wheels',
       );
+    tellShares(part, problems);
     tellExcess(part, driveline, problems);
   }
   tellSpeeds(driveline, problems);
@@ -124,6 +126,19 @@ function tellLengthwise(
     `the shaft that turns ${names} lies lengthwise`,
     'a bevel or worm stage is missing, or the motor lies across: "axis": "across"',
   );
+}
+
+/** Shares of a differential go with its outputs and make up the whole. */
+function tellShares(part: DrivePart, problems: Problems): void {
+  const shares = part.law.split?.shares;
+  if (shares === undefined) return;
+  const path = `${pathOf(part)}.shares`;
+  const outputs = part.outputs.length + part.wheels.length;
+  const sum = shares.reduce((all, share) => all + share, 0);
+  if (shares.length !== outputs)
+    problems.error(path, `has ${shares.length} shares for ${outputs} outputs`, 'give one for each output');
+  else if (Math.abs(sum - 1) > 1e-6)
+    problems.error(path, `make ${formatShare(sum)} together`, 'they must make 100 %');
 }
 
 /** Figures of a motor that would give more than they take: torque per ampere above the voltage per speed. */

@@ -124,6 +124,27 @@ describe('a drive line that cannot be is an error', () => {
       `${at}[1].from: 'second' would turn it 33.3 % faster without load than 'motor' (choose ratios that bring sources on one shaft to one speed)`,
     ],
     [
+      'shares that do not go with the outputs',
+      (d) => {
+        d.parts[1] = { name: 'gearbox', kind: 'differential', from: 'motor', shares: [0.3, 0.3, 0.4] };
+      },
+      `${at}[1].shares: has 3 shares for 2 outputs (give one for each output)`,
+    ],
+    [
+      'shares that are not the whole',
+      (d) => {
+        d.parts[1] = { name: 'gearbox', kind: 'differential', from: 'motor', shares: [0.3, 0.3] };
+      },
+      `${at}[1].shares: make 60 % together (they must make 100 %)`,
+    ],
+    [
+      'a differential locked that cannot be',
+      (d) => {
+        d.parts[1] = { name: 'gearbox', kind: 'differential', from: 'motor', locked: true };
+      },
+      `${at}[1].locked: is true, and it is not lockable`,
+    ],
+    [
       'zero teeth',
       (d) => {
         d.parts[4].teeth = [0, 30];
