@@ -1,21 +1,11 @@
 import { type RefObject, useState } from 'react';
-import { evaluateField } from '../../shared/units.ts';
 import { Icon } from '../app/Icon.tsx';
 import { useBench, useNotice, useSettings } from '../app/workbench.ts';
 import { AddMenu } from './AddMenu.tsx';
+import { pitchOf } from './pitch.ts';
 
 /** Pitches that builders ask for, besides any other length. */
 const PITCHES = ['0.5 mm', '1 mm', '2.5 mm', '5 mm', '8 mm', '10 mm', '12.7 mm', '1/4 in'];
-
-/** Coarsest pitch, m. */
-const MOST = 1;
-
-/** A typed pitch, m; undefined for none, or for what is none. */
-export function pitchOf(text: string): number | undefined {
-  if (text.trim() === '') return undefined;
-  const read = evaluateField(text, 'length', 'mm');
-  return read.ok && read.value > 1e-5 && read.value <= MOST ? read.value : undefined;
-}
 
 /** The pitch of the grid that points snap to; empty for none. */
 function PitchField() {

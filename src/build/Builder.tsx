@@ -14,7 +14,7 @@ import { buildingOn, writerOn } from './actions.ts';
 import { Bar } from './Bar.tsx';
 import { type Building, BuildProvider } from './build.ts';
 import { Camera } from './camera.ts';
-import { Field } from './Field.tsx';
+import { Field, stepFor } from './Field.tsx';
 import { type KeyWishes, keysOf } from './keys.ts';
 import { PartsTree } from './PartsTree.tsx';
 import { Selected } from './Selected.tsx';
@@ -104,7 +104,7 @@ function Remarks({ remarks, onSeen }: { readonly remarks: readonly Remark[]; rea
 /** The parts that stand round the drawing, and what is done with the keyboard between them. */
 function useFrame(building: Building) {
   const bench = useBench();
-  const { selection } = bench;
+  const { selection, settings, desk } = bench;
   const field = useRef<HTMLElement>(null);
   const side = useRef<HTMLElement>(null);
   const addButton = useRef<HTMLButtonElement>(null);
@@ -123,6 +123,10 @@ function useFrame(building: Building) {
     duplicate: withEntry(building.duplicate),
     mirror: withEntry(building.mirror),
     rename: () => toName(side.current),
+    carry: (x, z) => {
+      const step = stepFor(settings.getState().pitch, desk.state().drawn?.mechanism.size);
+      withEntry((entry) => building.carry(entry, { x: x * step, z: z * step }))();
+    },
     alone: () => setAlone((on) => !on),
     point: (by) => toPoint(bench, field.current, by),
     fit: camera.fit,

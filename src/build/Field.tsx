@@ -6,12 +6,16 @@ import { handlesOf } from '../edits/handles.ts';
 import { previewOf } from '../runs/preview.ts';
 import type { Look, Solved } from '../solved.ts';
 import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
-import { pitchOf } from './Bar.tsx';
 import type { Camera } from './camera.ts';
 import { Overlay } from './Overlay.tsx';
+import { pitchOf } from './pitch.ts';
 
 /** Step of the arrow keys where nothing is known of the vehicle's size yet, m. */
 const STEP = 0.001;
+
+/** Step of the arrow keys, m: the pitch as it is typed, or what suits a vehicle whose smallest wheel has this radius, m. */
+export const stepFor = (pitch: string, size: number | undefined): number =>
+  pitchOf(pitch) ?? (size === undefined ? STEP : stepOf(size));
 
 /** The vehicle as it is drawn, with the loads that its axle lines carry standing, as soon as those are known. */
 function useAsDrawn(): Solved | null {
@@ -39,9 +43,10 @@ interface FieldProps {
 export function Field({ camera, field, alone, look }: FieldProps) {
   const raw = useDocument((state) => state.raw);
   const size = useDesk((state) => state.drawn?.mechanism.size);
-  const pitch = pitchOf(useSettings((state) => state.pitch));
+  const typed = useSettings((state) => state.pitch);
+  const pitch = pitchOf(typed);
   const handles = useMemo(() => (raw === null ? [] : handlesOf(raw)), [raw]);
-  const step = pitch ?? (size === undefined ? STEP : stepOf(size));
+  const step = stepFor(typed, size);
   const manner = useMemo(() => ({ pitch, step, alone }), [pitch, step, alone]);
   const solved = useAsDrawn();
   camera.solved = solved;

@@ -17,6 +17,7 @@ import { Marks } from './Marks.tsx';
 import { entryAt, pointShapes, shapesOf } from './shapes.ts';
 import { TypedPlace } from './TypedPlace.tsx';
 import { useBroken } from './useBroken.ts';
+import { useCarrying } from './useCarrying.ts';
 import { type Manner, useHandling } from './useHandling.ts';
 import './overlay.css';
 
@@ -151,10 +152,12 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
   useEffect(() => watch((now) => place.current(now)), [watch]);
 
   const shapes = useMemo(() => shapesOf(raw, drawn, handles), [raw, drawn, handles]);
-  usePicking(field, (spot) => {
+  const entryUnder = (spot: Spot): Handle['entry'] | undefined => {
     if (board.current === undefined) return undefined;
     return entryAt(shapes, pointOn(board.current, spot), NEAR / board.current.scale);
-  });
+  };
+  useCarrying({ field, board, pitch: manner.pitch, find: entryUnder });
+  usePicking(field, entryUnder);
 
   const keep = useCallback(
     (key: string) => (element: SVGGElement | null) => {
@@ -180,6 +183,7 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
   return (
     <div
       className="overlay"
+      data-carries={entry !== undefined && samePath(entry, under)}
       style={
         {
           '--handle': palette.accent,

@@ -9,7 +9,7 @@ import type { Edit, Remark } from '../edits/edit.ts';
 import { readPoint } from '../edits/figures.ts';
 import { handlesOf } from '../edits/handles.ts';
 import { mirrorEntry } from '../edits/mirror.ts';
-import { movePoint } from '../edits/move.ts';
+import { moveEntry, movePoint } from '../edits/move.ts';
 import { removeEntry } from '../edits/remove.ts';
 import type { Write } from '../panels/fields/writer.ts';
 import { commit } from '../store/document.ts';
@@ -37,6 +37,7 @@ export function buildingOn({ documents, selection }: Workbench, tell: Tell): Bui
       apply(removeEntry(raw(), entry));
       select(selection, undefined);
     },
+    carry: (entry, by) => apply(moveEntry(raw(), entry, by), `${pathText(entry)} carried by keys`),
     add(list, kind, at) {
       const near = at ?? placeOf(raw(), selection.getState());
       apply(addEntry(raw(), list, kind, near));

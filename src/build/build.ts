@@ -11,6 +11,8 @@ export interface Building {
   readonly duplicate: (entry: Path) => void;
   readonly mirror: (entry: Path) => void;
   readonly remove: (entry: Path) => void;
+  /** Moves an entry with all that hangs on it, m. Moves of one entry in a row are one step. */
+  readonly carry: (entry: Path, by: Vec2) => void;
   /** Adds an entry of a kind to a list, at a place of the drawing where one is given. */
   readonly add: (list: Path, kind: string | undefined, at?: Vec2) => void;
   /** Adds several entries as one thing: an axle with its springs, a bogie. */

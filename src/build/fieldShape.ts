@@ -103,7 +103,10 @@ export function beginning(schema: z.ZodType, path: Path, names: NamesFor): Json 
   }
   if (def.type === 'array') {
     const item = def.element;
-    return item === undefined ? [] : [beginning(item, [...path, 0], names)];
+    if (item === undefined) return [];
+    const first = beginning(item, [...path, 0], names);
+    // Tables need a second line.
+    return inner.safeParse([first]).success ? [first] : [first, first];
   }
   const options = optionsOf(inner);
   if (options.length > 1 && options[0] !== undefined) return beginning(options[0], path, names);

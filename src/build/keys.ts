@@ -7,6 +7,8 @@ export interface KeyWishes {
   readonly duplicate: () => void;
   readonly mirror: () => void;
   readonly rename: () => void;
+  /** Moves the selected entry with all that hangs on it, in pitches: x forward, z up. */
+  readonly carry: (x: number, z: number) => void;
   readonly alone: () => void;
   readonly point: (by: 1 | -1) => void;
   readonly fit: () => void;
@@ -29,6 +31,12 @@ export function keysOf(wishes: KeyWishes): readonly KeyRow[] {
     row(['Ctrl+d'], 'duplicate it', wishes.duplicate),
     row(['m'], 'add its mirror image', wishes.mirror),
     row(['F2'], 'rename it', wishes.rename),
+    row(['Alt+ArrowRight'], 'move it forward by a pitch, with all that hangs on it', () =>
+      wishes.carry(1, 0),
+    ),
+    row(['Alt+ArrowLeft'], 'move it rearward', () => wishes.carry(-1, 0)),
+    row(['Alt+ArrowUp'], 'move it up', () => wishes.carry(0, 1)),
+    row(['Alt+ArrowDown'], 'move it down', () => wishes.carry(0, -1)),
     row(['.', 'n'], 'next point', () => wishes.point(1)),
     row([',', 'p'], 'point before', () => wishes.point(-1)),
     row(['o'], 'points move alone, or with what hangs on them', wishes.alone),

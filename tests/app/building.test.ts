@@ -25,8 +25,10 @@ async function openBuilder(options: Parameters<typeof open>[0] = {}) {
 }
 
 const knob = (page: Page, label: string): Locator => page.locator(`.knob[aria-label="${label}"]`);
-const row = (page: Page, name: string): Locator =>
-  page.getByRole('treeitem').filter({ has: page.getByText(name, { exact: true }) });
+const row = (page: Page, name: string, kind = ''): Locator =>
+  page
+    .getByRole('treeitem', { name: new RegExp(kind) })
+    .filter({ has: page.getByText(name, { exact: true }) });
 
 /** Middle of a handle on the page, px. */
 async function middleOf(page: Page, label: string): Promise<{ x: number; y: number }> {
@@ -231,6 +233,32 @@ describe('a pivot', () => {
     expect(second).not.toBe(first);
     await drag(true);
     expect(await hub()).toBe(second);
+  });
+
+  it('is carried with its axle by the shape of that, and by keys', async () => {
+    const { page } = await openBuilder();
+    await row(page, 'front-axle').click();
+    const hub = await middleOf(page, 'front-axle');
+    const at = page.getByLabel('front-axle at x');
+    const back = page.getByRole('button', { name: 'Take the last edit back' });
+    // The axle itself is a point: its wheel is the shape that one takes hold of.
+    await row(page, 'front', 'Axle line').click();
+    await page.mouse.move(hub.x, hub.y + 44);
+    await page.mouse.down();
+    await page.mouse.move(hub.x + 30, hub.y + 44, { steps: 6 });
+    await page.mouse.up();
+    await expect.poll(() => page.getByLabel('front at x').inputValue()).not.toBe('0 mm');
+    await back.click();
+    expect(await page.getByLabel('front at x').inputValue()).toBe('0 mm');
+    expect(await back.isDisabled()).toBe(true);
+    await row(page, 'front-axle').click();
+    await page.keyboard.press('Alt+ArrowRight');
+    await page.keyboard.press('Alt+ArrowRight');
+    await expect.poll(() => at.inputValue()).toBe('2 mm');
+    await row(page, 'front', 'Axle line').click();
+    expect(await page.getByLabel('front at x').inputValue()).toBe('2 mm');
+    await back.click();
+    expect(await page.getByLabel('front at x').inputValue()).toBe('0 mm');
   });
 
   it('snaps to the pitch of the grid', async () => {

@@ -109,14 +109,14 @@ function blockOf(document: Json, entry: Entry, title: string, kind: string): Blo
   return { id: entry.path.join('.'), title, kind, rows: rowsOf(document, entry.path) };
 }
 
-/** Where an entry belongs: the member it is on; an element between two points belongs to the one that moves. */
+/** Where an entry belongs: the member it is on; a rod or an element between two points belongs to the one that moves. */
 export function ownerOf({ value }: Entry): string {
-  const { on } = value;
-  if (!isObject(on)) return textOf(on) ?? 'chassis';
+  const acts = isObject(value.on) ? value.on : value;
+  if (textOf(value.on) !== undefined) return textOf(value.on) ?? 'chassis';
   const ends = [
-    on.member,
-    isObject(on.from) ? on.from.on : undefined,
-    isObject(on.to) ? on.to.on : undefined,
+    acts.member,
+    isObject(acts.to) ? acts.to.on : undefined,
+    isObject(acts.from) ? acts.from.on : undefined,
   ];
   return ends.map(textOf).find((name) => name !== undefined && name !== 'chassis') ?? 'chassis';
 }
