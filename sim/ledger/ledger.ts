@@ -1,5 +1,6 @@
 import type { Ledger, LedgerLine } from '../../shared/report.ts';
 import type { Run } from '../report/criterion.ts';
+import { momentOf } from '../report/moments.ts';
 import { brokenOff, sentence, stationWords } from '../report/words.ts';
 import { steeringLines } from '../steering/ledger.ts';
 import { strengthLines } from '../strength/lines.ts';
@@ -48,21 +49,32 @@ function linesOf(run: Run, { noStops = [], series = driveSeries(run) }: LedgerOp
     ...stopTracks(run, noStops),
   ];
   const lines = tracks.flatMap((track) => lineOf(track, run.recording) ?? []);
-  const aside = [...winchLines(run.mechanism), ...steeringLines(run.mechanism, run.recording)];
-  return [...lines, ...gearLines(run), ...aside.map(ended), ...(end === undefined ? [] : [end])];
+  const others = [
+    ...gearLines(run),
+    ...winchLines(run.mechanism),
+    ...steeringLines(run.mechanism, run.recording),
+  ].map((line) => ended(line, run));
+  return [...lines, ...others, ...(end === undefined ? [] : [end])].filter(isFiniteLine);
 }
 
-/** The same line with a full stop behind its words. */
-const ended = (line: LedgerLine): LedgerLine =>
-  line.says.endsWith('.') ? line : { ...line, says: `${line.says}.` };
+/** The same line with a full stop behind its words, and moments of which every figure is finite. */
+function ended(line: LedgerLine, { recording }: Run): LedgerLine {
+  const { says, moment, gives } = line;
+  return {
+    ...line,
+    says: says.endsWith('.') ? says : `${says}.`,
+    ...(moment === undefined ? {} : { moment: momentOf(recording, moment.frame) }),
+    ...(gives === undefined ? {} : { gives: momentOf(recording, gives.frame) }),
+  };
+}
+
+/** Whether all figures of a line are finite: a recording of a run that ran away may hold others. */
+const isFiniteLine = ({ use, carries, limit }: LedgerLine): boolean =>
+  [use ?? 0, carries, limit ?? 0].every(Number.isFinite);
 
 /** Pins, rods, arms, bars, springs and what stops may take; travel to the stops has lines of its own. */
-function gearLines({ mechanism, recording }: Run): LedgerLine[] {
-  return strengthLines(mechanism, recording).flatMap((line): LedgerLine[] => {
-    if (line.sort === 'stop' && line.quantity === 'travel') return [];
-    return [ended(line)];
-  });
-}
+const gearLines = ({ mechanism, recording }: Run): LedgerLine[] =>
+  strengthLines(mechanism, recording).filter((line) => line.sort !== 'stop' || line.quantity !== 'travel');
 
 /** Known lines by their use, the greatest first; then unknown ones. Of equal ones the document's order stays. */
 function inOrder(a: LedgerLine, b: LedgerLine): number {

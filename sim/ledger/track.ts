@@ -1,5 +1,6 @@
-import { column, type Recording } from '../../shared/recording.ts';
-import type { LedgerLine, Moment } from '../../shared/report.ts';
+import type { Recording } from '../../shared/recording.ts';
+import type { LedgerLine } from '../../shared/report.ts';
+import { momentOf } from '../report/moments.ts';
 
 /** One thing of the ledger over a whole run: what it uses of its limit in every frame. */
 export interface Track {
@@ -30,12 +31,6 @@ export function shareOf(carries: number, limit: number): number {
 /** Use above 1 that is no more than rounding of a balance, the slack of a crossing that stops there. */
 export const rounding = 1e-4;
 
-/** The moment of a frame. */
-export function momentOf(recording: Recording, frame: number): Moment {
-  const at = (channel: 'time' | 'station') => column(recording, channel)[frame] as number;
-  return { frame, time: at('time'), station: at('station') };
-}
-
 /** The line of a track: its worst frame (the first of equal ones), and where it first gives. */
 export function lineOf(track: Track, recording: Recording): LedgerLine | undefined {
   const { use, carries, head } = track;
@@ -43,12 +38,13 @@ export function lineOf(track: Track, recording: Recording): LedgerLine | undefin
   let gives = -1;
   for (let f = 0; f < recording.frames; f++) {
     const here = use[f] as number;
-    if (!Number.isNaN(here) && (worst < 0 || here > (use[worst] as number))) worst = f;
+    if (Number.isFinite(here) && (worst < 0 || here > (use[worst] as number))) worst = f;
     if (gives < 0 && !track.harmless && (here > 1 + rounding || track.ends?.(f))) gives = f;
   }
   const known = worst >= 0;
   for (let f = 0; f < recording.frames && !known; f++)
-    if (worst < 0 || (carries[f] as number) > (carries[worst] as number)) worst = f;
+    if (Number.isFinite(carries[f]) && (worst < 0 || (carries[f] as number) > (carries[worst] as number)))
+      worst = f;
   if (worst < 0) return undefined;
   return {
     ...head,

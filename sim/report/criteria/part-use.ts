@@ -47,7 +47,7 @@ export const partUse = defineCriterion({
   fields,
   sample: { most: '70 %' },
   asks: ({ most, of, parts, unknown }) =>
-    `${whoWords(of, parts)} under ${shareWords(most)} of its rating${unknown === 'leave-out' ? ', where that is known' : ''}`,
+    `${whoWords(of, parts)} under ${shareWords(most)} of ${(parts?.length ?? 1) > 1 ? 'their ratings' : 'its rating'}${unknown === 'leave-out' ? ', where that is known' : ''}`,
   judge({ most, of, parts, unknown }, run) {
     const limit = { limit: most, unit: '1' };
     const all = (run.ledger?.().lines ?? []).filter((line) => groups[of].includes(line.sort));
@@ -61,7 +61,7 @@ export const partUse = defineCriterion({
 });
 
 function whoWords(of: keyof typeof groups, parts: readonly string[] | undefined): string {
-  if (parts !== undefined) return `${sentence(listWords(parts))} ${parts.length > 1 ? 'each stay' : 'stays'}`;
+  if (parts !== undefined) return `${sentence(listWords(parts))} ${parts.length > 1 ? 'stay' : 'stays'}`;
   const where = { all: '', 'drive-line': ' of the drive line', 'running-gear': ' of the running gear' }[of];
   return `Every part${where} stays`;
 }
