@@ -48,6 +48,8 @@ function Tabs({ open }: { readonly open: string }) {
 /** The column beside the picture: the answer on top, what can be changed and looked up below it. */
 export function Side() {
   const mode = useDesk((state) => state.mode);
+  // The answer comes first: panels bring scripts of their own.
+  const ready = useDesk(({ drawn, problems }) => drawn !== undefined || problems.length > 0);
   const wanted = useSettings((state) => state.panel);
   const open = panels.find(({ id }) => id === wanted) ?? panels[0];
   return (
@@ -70,7 +72,7 @@ export function Side() {
             tabIndex={0}
           >
             {/* The form keeps what is being typed and which parts stand open; the others are cheap to make again. */}
-            <Suspense>{id === open.id || id === 'fields' ? <Panel /> : null}</Suspense>
+            <Suspense>{ready && (id === open.id || id === 'fields') ? <Panel /> : null}</Suspense>
           </div>
         ))}
       </div>

@@ -1,9 +1,7 @@
 import type { Path } from '../../shared/path.ts';
 import type { Moment } from '../../shared/report.ts';
-import { settingsFor } from '../../sim/studies/knob.ts';
 import type { Plane } from '../../sim/studies/planes.ts';
 import type { Demo } from '../documents/demos.ts';
-import { changesOf } from '../runs/pivotDrag.ts';
 import { editAll } from '../store/document.ts';
 import { nextSpeed } from '../store/settings.ts';
 import { bringIntoSight } from './camera.ts';
@@ -74,11 +72,12 @@ export function findField({ settings, notices }: Workbench, path: Path): void {
 const PLACE_DIGITS = 4;
 
 /** Puts both knobs of a plane to a place, SI, as one edit. */
-export function takePlace(
+export async function takePlace(
   { documents }: Workbench,
   { x, z }: Plane,
   place: { readonly x: number; readonly z: number },
-): void {
+): Promise<void> {
+  const { changesOf, settingsFor } = await import('../runs/means.ts');
   const settings = settingsFor([
     { knob: x.knob, to: Number(place.x.toPrecision(PLACE_DIGITS)) },
     { knob: z.knob, to: Number(place.z.toPrecision(PLACE_DIGITS)) },

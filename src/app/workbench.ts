@@ -2,7 +2,7 @@ import { createContext, useContext, useMemo, useSyncExternalStore } from 'react'
 import { useStore } from 'zustand';
 import { column, type Recording } from '../../shared/recording.ts';
 import { Sight } from '../canvas/sight.ts';
-import { prepare } from '../documents/admit.ts';
+import { Reader } from '../documents/reader.ts';
 import type { Keeper } from '../keeping/keeper.ts';
 import { Playhead } from '../playhead.ts';
 import { Desk, type DeskState } from '../runs/desk.ts';
@@ -78,6 +78,8 @@ function storageIfAllowed(): Storage | undefined {
 
 /** How long the first run is on show before other workers start, ms: until the window has drawn it. */
 const WARM_UP = 400;
+/** How long it is on show before the window loads its own reader, ms: until it is drawn. */
+const READ = 50;
 const WARM_UPS = 4;
 
 function later(ms: number, then: () => unknown): () => void {
@@ -107,7 +109,11 @@ export function createWorkbench(
   const settings = createSettingsStore(storageIfAllowed());
   const live = new LiveSolver();
   const pool = new StudyWorkers();
-  const desk = new Desk({ prepare, solver: new Solvers(driver, live), later }, lookOf(settings.getState()));
+  const reader = new Reader();
+  const desk = new Desk(
+    { prepare: reader.prepare, read: reader.load, solver: new Solvers(driver, live), later },
+    lookOf(settings.getState()),
+  );
   const bench: Workbench = {
     documents,
     settings,
@@ -116,7 +122,7 @@ export function createWorkbench(
     keeping: createKeepingStore(),
     keeper: once(keep),
     desk,
-    drag: new PivotDrag({ documents, desk, live }),
+    drag: new PivotDrag({ documents, desk, live, means: reader.means }),
     sight: new Sight(),
     studies: new Studies(pool.begin),
     mapping: new Mapping(mapTools(pool)),
@@ -133,8 +139,23 @@ export function createWorkbench(
   followRuns(bench);
   followSettings(bench);
   keepMapNew(bench);
+  readLater(bench, reader);
   warmUp(bench, live);
   return bench;
+}
+
+/** The window's own reader is loaded when the first answer is on show; until then a worker tells what it has read. */
+function readLater({ desk }: Workbench, reader: Reader): void {
+  const stop = desk.watch(() => {
+    if (desk.state().solved === undefined) return;
+    stop();
+    later(READ, () =>
+      reader.load().then(
+        () => desk.reread(),
+        () => undefined,
+      ),
+    );
+  });
 }
 
 /**
@@ -173,6 +194,10 @@ function followRuns({ desk, player, playhead }: Workbench): void {
     const { solved } = desk.state();
     if (solved === undefined) fresh = true;
     if (solved === undefined || solved === shown) return;
+    if (solved.recording === shown?.recording) {
+      shown = solved;
+      return;
+    }
     const frame = fresh ? 0 : momentIn(solved.recording, shown?.recording, playhead.frame);
     shown = solved;
     const { frames, rate } = solved.recording;

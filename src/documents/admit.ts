@@ -1,34 +1,13 @@
 import type { Checked, Problem } from '../../shared/problem.ts';
-import type { Ground, GroundSource } from '../../sim/ground/ground.ts';
+import type { GroundSource } from '../../sim/ground/ground.ts';
 import { layGround } from '../../sim/ground/lay.ts';
-import { compile } from '../../sim/mechanism/compile.ts';
-import { criterionKinds } from '../../sim/report/criteria/registry.ts';
-import type { CriterionKind } from '../../sim/report/criterion.ts';
-import { courseOf } from '../../sim/scenario/course.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
-import type { Scenario } from '../../sim/scenario/schema.ts';
-import type { Drawn } from '../runs/desk.ts';
+import { drawnOf } from '../workers/drawn.ts';
+import type { Drawn } from '../workers/told.ts';
 import type { Json } from './json.ts';
 
 /** A page sees no files beside the document. */
 const noFiles: GroundSource = { file: () => undefined };
-
-/** What a criterion of the document asks, as a sentence. */
-function asksOf(criterion: Scenario['criteria'][number]): string {
-  const kind = criterionKinds.find((each) => each.kind === criterion.kind) as CriterionKind | undefined;
-  return kind?.asks(criterion) ?? criterion.kind;
-}
-
-function drawn(scenario: Scenario, ground: Ground): Drawn {
-  return {
-    scenario,
-    mechanism: compile(scenario),
-    ground,
-    vehicle: scenario.vehicle.name,
-    start: courseOf(scenario, ground).start,
-    asks: scenario.criteria.map(asksOf),
-  };
-}
 
 /**
  * Reads, checks and compiles a document in the window: everything short of driving it.
@@ -39,7 +18,7 @@ export function prepare(document: unknown): Checked<Drawn> {
   if (!read.ok) return read;
   const laid = layGround(read.value.ground, noFiles);
   if (!laid.ok) return laid;
-  return { ok: true, value: drawn(read.value, laid.value), problems: read.problems };
+  return { ok: true, value: drawnOf(read.value, laid.value), problems: read.problems };
 }
 
 /**

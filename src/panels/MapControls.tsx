@@ -49,7 +49,7 @@ function MapStatus({ mapped, unit }: { readonly mapped: Mapped; readonly unit: s
             type="button"
             className="button small"
             title="Puts the vehicle there, as one edit"
-            onClick={() => takePlace(bench, plane, best)}
+            onClick={() => void takePlace(bench, plane, best)}
           >
             Take it
           </button>

@@ -1,12 +1,15 @@
 import { lazy } from 'react';
-import { Fields } from './Fields.tsx';
 
 /**
- * The panels beside the picture, in the order of their tabs. A new one is its file and one line here. All but the
- * first are loaded when they are first opened.
+ * The panels beside the picture, in the order of their tabs. A new one is its file and one line here. Each is loaded
+ * when it is first opened.
  */
 export const panels = [
-  { id: 'fields', title: 'Figures', Panel: Fields },
+  {
+    id: 'fields',
+    title: 'Figures',
+    Panel: lazy(async () => ({ default: (await import('./Fields.tsx')).Fields })),
+  },
   {
     id: 'matters',
     title: 'Matters',

@@ -1,25 +1,11 @@
 import type { Checked, Problem } from '../../shared/problem.ts';
-import type { Ground } from '../../sim/ground/ground.ts';
-import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
-import type { Scenario } from '../../sim/scenario/schema.ts';
 import type { Solved } from '../solved.ts';
 import type { Progress } from '../workers/protocol.ts';
 import type { Outcome } from '../workers/solver.ts';
+import { type Drawn, drawnFrom } from '../workers/told.ts';
 import type { Mode } from './mode.ts';
 
-/** What can be known of a document without driving it. */
-export interface Drawn {
-  /** As it was read. */
-  readonly scenario: Scenario;
-  readonly mechanism: Mechanism;
-  readonly ground: Ground;
-  /** Name of the vehicle. */
-  readonly vehicle: string;
-  /** Station at which it begins, m. */
-  readonly start: number;
-  /** What the run must hold to, a sentence each. */
-  readonly asks: readonly string[];
-}
+export type { Drawn };
 
 /** What the desk is doing with the newest document. */
 export type Phase =
@@ -56,8 +42,10 @@ export interface DeskState {
 
 /** What the desk works with; tests hand in their own. */
 export interface DeskTools {
-  /** Reads and compiles a document in the window. */
-  prepare(document: unknown): Checked<Drawn>;
+  /** Reads and compiles a document in the window; undefined as long as what does that is not loaded. */
+  prepare(document: unknown): Checked<Drawn> | undefined;
+  /** Loads what reads documents. Rejects when it cannot be had. */
+  read(): Promise<unknown>;
   solver: {
     solve(document: unknown, tell: (progress: Progress) => void, mode: Mode): Promise<Outcome>;
     cancel(mode: Mode): void;
@@ -193,9 +181,13 @@ export class Desk {
     this.#forget();
     if (this.#state.mode === 'drive') this.#tools.solver.cancel('drive');
     const prepared = this.#tools.prepare(document);
-    const { problems } = prepared;
     const stale = this.#state.solved !== undefined;
     this.#asked += 1;
+    if (prepared === undefined) {
+      this.#takeUnread(document, wait, stale);
+      return;
+    }
+    const { problems } = prepared;
     if (!prepared.ok) {
       this.#change({ problems, stale, phase: { kind: 'idle' } });
       return;
@@ -206,7 +198,42 @@ export class Desk {
     else this.#forget = this.#tools.later(wait, begin);
   }
 
-  async #solve(document: unknown, drawn: Drawn): Promise<void> {
+  /**
+   * Takes a document that the window cannot read yet. The very first one is being driven already, and the worker tells what
+   * it read; anything else waits for the window's own reader.
+   */
+  #takeUnread(document: unknown, wait: number, stale: boolean): void {
+    const asked = this.#asked;
+    this.#change({ problems: [], stale, phase: { kind: 'waiting' } });
+    if (asked === 1 && this.#state.mode === 'drive') void this.#solve(document, undefined);
+    else this.#onceRead(asked, () => this.#take(document, wait));
+  }
+
+  /** Does something when documents can be read, unless something else has been asked for meanwhile. */
+  #onceRead(asked: number, then: () => void): void {
+    this.#tools.read().then(
+      () => asked === this.#asked && then(),
+      () =>
+        asked === this.#asked &&
+        this.#change({ phase: { kind: 'failed', message: 'what reads documents could not be loaded' } }),
+    );
+  }
+
+  /** Puts the window's own reading of the document in place of what a worker told of it. */
+  reread(): void {
+    const prepared = this.#tools.prepare(this.#document);
+    const { solved, drawn, stale } = this.#state;
+    if (prepared?.ok !== true || drawn === undefined || stale) return;
+    const { value, problems } = prepared;
+    const { mechanism, ground } = value;
+    this.#change({
+      drawn: value,
+      problems,
+      ...(solved === undefined ? {} : { solved: { ...solved, mechanism, ground } }),
+    });
+  }
+
+  async #solve(document: unknown, known: Drawn | undefined): Promise<void> {
     const asked = this.#asked;
     const { mode } = this.#state;
     const isNewest = () => asked === this.#asked;
@@ -222,8 +249,15 @@ export class Desk {
     if (outcome.kind === 'refused') this.#change({ problems: outcome.problems, phase: { kind: 'idle' } });
     else if (outcome.kind === 'failed') this.#change({ phase: { kind: 'failed', message: outcome.message } });
     else {
+      const { told } = outcome;
+      const drawn = known ?? (told && drawnFrom(told));
+      if (drawn === undefined) {
+        this.#onceRead(asked, () => this.#take(document, 0));
+        return;
+      }
       this.#shown = asked;
       this.#solvedOf = document;
+      if (known === undefined) this.#change({ drawn, problems: told?.problems ?? [] });
       this.#show({ ...drawn, ...outcome }, !isNewest());
       if (isNewest()) this.#change({ phase: { kind: 'idle' } });
     }

@@ -33,7 +33,10 @@ export class HeadStart {
 
   /** Drives a document that will be asked for. */
   begin(document: unknown): void {
-    this.#early = { document, outcome: this.#solver.solve(document, (progress) => this.#tell(progress)) };
+    this.#early = {
+      document,
+      outcome: this.#solver.solve(document, (progress) => this.#tell(progress), true),
+    };
   }
 
   solve(document: unknown, tell: Tell): Promise<Outcome> {

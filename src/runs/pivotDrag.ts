@@ -1,10 +1,6 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
-import { describeField } from '../../shared/schema/describe.ts';
-import { compileChecked } from '../../sim/mechanism/compile.ts';
-import { scenarioDocument } from '../../sim/scenario/schema.ts';
-import { type Knob, type Setting, settingsFor, withSettings } from '../../sim/studies/knob.ts';
-import { type Json, valueAt } from '../documents/json.ts';
-import { written } from '../panels/fields/figure.ts';
+import type { Knob, Setting } from '../../sim/studies/knob.ts';
+import type { Json } from '../documents/json.ts';
 import { type Change, type DocumentStore, editAll } from '../store/document.ts';
 import type { LiveOutcome, LiveSolver } from '../workers/live.ts';
 import type { Desk, DoneRun, Drawn } from './desk.ts';
@@ -25,7 +21,11 @@ export interface DragTools {
   readonly documents: DocumentStore;
   readonly desk: Pick<Desk, 'state' | 'attempt' | 'restore'>;
   readonly live: Pick<LiveSolver, 'put'>;
+  /** What turns figures into vehicles and edits; undefined as long as it is not loaded: nothing can be taken up then. */
+  readonly means: () => Means | undefined;
 }
+
+type Means = typeof import('./means.ts');
 
 /** A pin that can be moved: where it is drawn, m, and the knobs that move it forward and up. */
 export interface Pin {
@@ -37,6 +37,7 @@ export interface Pin {
 
 /** A pivot in hand: what it was, what was on show, and the last place that gave an answer. */
 interface Hold {
+  readonly means: Means;
   readonly pivot: Pin;
   readonly drawn: Drawn;
   readonly document: unknown;
@@ -99,7 +100,7 @@ export class PivotDrag {
     const { at: last } = this.#state;
     if (last !== undefined && last.x === place.x && last.z === place.z) return;
     const { x, z } = hold.pivot;
-    const settings = settingsFor([
+    const settings = hold.means.settingsFor([
       { knob: x, to: place.x },
       { knob: z, to: place.z },
     ]);
@@ -143,9 +144,11 @@ export class PivotDrag {
     if (this.#hold?.leaving === true) this.#finish(this.#hold);
     this.restore();
     const { drawn, solved, before, mode } = this.#tools.desk.state();
-    if (drawn === undefined || mode === 'drive') return undefined;
+    const means = this.#tools.means();
+    if (means === undefined || drawn === undefined || mode === 'drive') return undefined;
     const document = this.#tools.documents.getState().raw;
     this.#hold = {
+      means,
       pivot,
       drawn,
       document,
@@ -177,11 +180,11 @@ export class PivotDrag {
 
   #attempt(hold: Hold, settings: readonly Setting[], place: Vec2, solved: Solved): void {
     const { recording, report, took } = solved;
-    const compiled = compileChecked(withSettings(hold.drawn.scenario, settings));
-    if (!compiled.ok) return;
+    const mechanism = hold.means.compiledWith(hold.drawn.scenario, settings);
+    if (mechanism === undefined) return;
     hold.good = settings;
     const { ground } = hold.drawn;
-    this.#tools.desk.attempt({ mechanism: compiled.value, ground, recording, report, took });
+    this.#tools.desk.attempt({ mechanism, ground, recording, report, took });
     this.#change({ ...this.#state, shown: place, why: undefined });
   }
 
@@ -206,20 +209,11 @@ function whyNot(outcome: Exclude<LiveOutcome, { kind: 'solved' | 'cancelled' }>)
 }
 
 /** The last good place as edits of the document, in the units that it has; none when it is where it was. */
-function changesFor({ document, good, drawn, pivot }: Hold): readonly Change[] {
+function changesFor({ means, document, good, drawn, pivot }: Hold): readonly Change[] {
   const moved = good.some(({ path, value }) => {
     const axis = path.at(-1) as 'x' | 'z';
     return Math.abs(value - pivot.at[axis]) > 1e-3 * gridOf(drawn);
   });
   if (!moved) return [];
-  return changesOf(document as Json, good);
-}
-
-/** Figures (SI) as edits of a document, in the units that it has. */
-export function changesOf(document: Json, settings: readonly Setting[]): readonly Change[] {
-  return settings.flatMap(({ path, value }) => {
-    const about = describeField(scenarioDocument, document, path);
-    const now = valueAt(document, path);
-    return about === undefined ? [] : [{ path, value: written(value, now, about) }];
-  });
+  return means.changesOf(document as Json, good);
 }

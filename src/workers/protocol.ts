@@ -1,6 +1,7 @@
 import type { Problem } from '../../shared/problem.ts';
 import type { Recording } from '../../shared/recording.ts';
 import type { Report } from '../../shared/report.ts';
+import type { Told } from './told.ts';
 
 /** How far a run is: model time s, the vehicle's station m, and the share of the way that is done, 0 to 1. */
 export interface Progress {
@@ -15,6 +16,8 @@ export interface Order {
   readonly ticket: number;
   /** The document as the user wrote it. */
   readonly document: unknown;
+  /** Whether what was read is wanted too, by a window that has no reader of its own yet. */
+  readonly telling?: boolean;
 }
 
 /** What the worker answers: any number of `progress`, then one of the others. */
@@ -29,6 +32,8 @@ export type Answer =
       readonly report: Report;
       /** How long the engine took, ms. */
       readonly took: number;
+      /** What was read, where it was asked for. */
+      readonly told?: Told;
     };
 
 /** Buffers of an answer that change hands instead of being copied. */

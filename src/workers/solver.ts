@@ -42,8 +42,11 @@ export class Solver {
     return worker;
   }
 
-  /** Drives a document; a run that is still under way is called off first. Never rejects. */
-  solve(document: unknown, tell: (progress: Progress) => void): Promise<Outcome> {
+  /**
+   * Drives a document; a run that is still under way is called off first. Never rejects. `telling`: what the worker has
+   * read is wanted too.
+   */
+  solve(document: unknown, tell: (progress: Progress) => void, telling = false): Promise<Outcome> {
     this.cancel();
     if (this.#broken) this.#replaceWorker();
     this.#ticket += 1;
@@ -60,7 +63,7 @@ export class Solver {
         this.#replaceWorker();
         this.#finish({ kind: 'failed', ticket, message: event.message || 'the engine could not be loaded' });
       };
-      worker.postMessage({ ticket, document });
+      worker.postMessage({ ticket, document, ...(telling ? { telling } : {}) });
     });
   }
 

@@ -58,7 +58,8 @@ describe('the app opens', () => {
       `Script of the first view with ${renderer}: ${kB(brotli)} by brotli, ${kB(gzip)} by gzip, ${kB(sum((body) => body.length))} plain\n`,
     );
     expect(brotli).toBeGreaterThan(100_000);
-    expect(brotli).toBeLessThan(300_000);
+    // the stricter of the two usual ways to compress
+    expect(gzip).toBeLessThan(300_000);
   });
 
   it('and says how long it took to its first answer', async () => {

@@ -22,6 +22,7 @@ function byHand(prepare?: (document: unknown) => Checked<Drawn>) {
   const good: Checked<Drawn> = { ok: true, value: {} as Drawn, problems: [] };
   const desk = new Desk({
     prepare: prepare ?? (() => good),
+    read: () => Promise.resolve(),
     solver: {
       solve: (document, tell) => new Promise((end) => jobs.push({ document, tell, end })),
       cancel: () => {
@@ -148,5 +149,42 @@ describe('the desk', () => {
     expect(desk.state()).toMatchObject({ solved: undefined, before: undefined, pinned: false });
     await finish(solvedAs('second'));
     expect(desk.state().before).toBeUndefined();
+  });
+
+  it('shows the first run by what the worker tells, and puts its own reading in its place once it can read', async () => {
+    let reading: Checked<Drawn> | undefined;
+    const { desk, finish } = byHand(() => reading);
+    desk.open('one');
+    expect(desk.state().phase.kind).toBe('running');
+    const told = { vehicle: 'told', mechanism: { elements: [] }, problems: [{ path: 'a' }] };
+    await finish({ ...solvedAs('first'), told } as unknown as Outcome);
+    expect(desk.state().drawn?.vehicle).toBe('told');
+    expect(desk.state().problems).toEqual([{ path: 'a' }]);
+    expect(nameOf(desk.state().solved)).toBe('first');
+    desk.reread();
+    expect(desk.state().drawn?.vehicle).toBe('told');
+    const own = { vehicle: 'read', mechanism: { size: 1 }, ground: {} } as unknown as Drawn;
+    reading = { ok: true, value: own, problems: [] };
+    desk.reread();
+    expect(desk.state().drawn).toBe(own);
+    expect(desk.state().solved?.mechanism).toBe(own.mechanism);
+    expect(nameOf(desk.state().solved)).toBe('first');
+  });
+
+  it('waits with anything but the first document until it can read', async () => {
+    let reading: Checked<Drawn> | undefined;
+    const { desk, jobs, pass } = byHand(() => reading);
+    desk.open('one');
+    reading = { ok: true, value: {} as Drawn, problems: [] };
+    const before = jobs.length;
+    const unread = reading;
+    reading = undefined;
+    desk.revise('two');
+    expect(jobs.length).toBe(before);
+    reading = unread;
+    await Promise.resolve();
+    await Promise.resolve();
+    pass();
+    expect(jobs.at(-1)?.document).toBe('two');
   });
 });

@@ -20,6 +20,7 @@ function byHand(mode: Mode = 'crawl') {
   const desk = new Desk(
     {
       prepare: () => ({ ok: true, value: {} as Drawn, problems: [] }),
+      read: () => Promise.resolve(),
       solver: {
         solve: (document, _tell, asked) => new Promise((end) => jobs.push({ document, mode: asked, end })),
         cancel: (asked) => called.push(asked),

@@ -6,6 +6,7 @@ import { pivotKnobs } from '../../../sim/studies/planes.ts';
 import { prepare } from '../../../src/documents/admit.ts';
 import { type Json, valueAt } from '../../../src/documents/json.ts';
 import type { DeskState, DoneRun } from '../../../src/runs/desk.ts';
+import * as means from '../../../src/runs/means.ts';
 import { type Pin, PivotDrag } from '../../../src/runs/pivotDrag.ts';
 import { createDocumentStore, openDocument, redo, textOf, undo } from '../../../src/store/document.ts';
 import type { LiveOutcome, LiveSolver } from '../../../src/workers/live.ts';
@@ -38,7 +39,8 @@ function byHand(mode: DeskState['mode'] = 'crawl') {
     attempt: (run: DoneRun) => void shown.push(run),
     restore: (run: DoneRun) => void shown.push(run),
   };
-  const drag = new PivotDrag({ documents, desk, live: { put: (...put: Put) => void puts.push(put) } });
+  const live = { put: (...put: Put) => void puts.push(put) };
+  const drag = new PivotDrag({ documents, desk, live, means: () => means });
   const answer = (index = puts.length - 1) =>
     puts[index]?.[3]({
       kind: 'solved',
