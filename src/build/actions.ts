@@ -1,4 +1,5 @@
 import { type Path, pathText } from '../../shared/path.ts';
+import type { Problem } from '../../shared/problem.ts';
 import type { Workbench } from '../app/workbench.ts';
 import { isObject, type Json, valueAt } from '../documents/json.ts';
 import { addEntry } from '../edits/add.ts';
@@ -19,14 +20,21 @@ import type { Building } from './build.ts';
 /** What there is to tell about an edit, besides what the document's own check tells. */
 export type Tell = (remarks: readonly Remark[]) => void;
 
+/** Remarks that the list of the document's problems does not tell already. */
+const untold = (remarks: readonly Remark[], problems: readonly Problem[]): readonly Remark[] =>
+  remarks.filter(
+    (remark) =>
+      !problems.some(({ path, message }) => path === remark.path && remark.message.startsWith(message)),
+  );
+
 /** Everything that can be done by hand, as edits that go into the document. */
-export function buildingOn({ documents, selection }: Workbench, tell: Tell): Building {
+export function buildingOn({ documents, selection, desk }: Workbench, tell: Tell): Building {
   const raw = (): Json => documents.getState().raw;
   const apply = (edit: Edit, gesture?: string): void => {
     commit(documents, edit, gesture);
     if (edit.select !== undefined) select(selection, edit.select);
     // Remarks take reading the document twice: too long for every frame of a drag.
-    if (gesture === undefined) tell(edit.remarks);
+    if (gesture === undefined) tell(untold(edit.remarks, desk.state().problems));
   };
   return {
     apply,
