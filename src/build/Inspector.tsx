@@ -408,6 +408,10 @@ const LISTED = new Set([
   'drive',
   'driveline',
   'bodywork',
+  'controllers',
+  'winches',
+  'steering',
+  'strength',
 ]);
 
 /** What is wrong, or doubtful, with the entry at a place. */
@@ -432,12 +436,21 @@ function OwnProblems({ path }: { readonly path: Path }) {
 export function Inspector({ path }: { readonly path: Path }) {
   const raw = useForm();
   const value = valueAt(raw, path);
+  if (isList(value))
+    return (
+      <FormProvider value={raw}>
+        <div className="inspector fields">
+          <OwnProblems path={path} />
+          <Items path={path} label={labelOf(String(path.at(-1)))} part="" />
+        </div>
+      </FormProvider>
+    );
   if (!isObject(value)) return null;
   const name = typeof value.name === 'string' ? value.name : labelOf(String(path.at(-1)));
   const without = [
     ...(typeof path.at(-1) === 'number' ? ['kind'] : []),
     'name',
-    ...(path.length === 1 || path.at(-1) === 'driveline' ? [...LISTED] : []),
+    ...(path.length === 1 || path.at(-1) === 'driveline' || path.at(-1) === 'strength' ? [...LISTED] : []),
   ];
   return (
     <FormProvider value={raw}>

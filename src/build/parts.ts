@@ -13,11 +13,18 @@ export interface Part {
   readonly children: readonly Part[];
 }
 
+/** Underside of the chassis: a list of points without a name. */
+const BELLY: Path = ['vehicle', 'bodywork', 'belly'];
+
+const STRENGTH: Path = ['vehicle', 'strength'];
+
 /** Lists whose entries lie on members, with what one of them is when it has no kind of its own. */
 const CARRIED = [
   { list: ['vehicle', 'wheels'], kind: 'Axle line' },
   { list: ['vehicle', 'elements'], kind: undefined },
   { list: ['vehicle', 'masses'], kind: 'Mass' },
+  { list: ['vehicle', 'winches'], kind: undefined },
+  { list: ['vehicle', 'steering'], kind: undefined },
   { list: ['vehicle', 'bodywork', 'outlines'], kind: 'Outline' },
 ] as const;
 
@@ -105,13 +112,16 @@ function driving(document: Json): readonly Part[] {
  */
 export function partsOf(document: Json): readonly Part[] {
   const { below, lost } = hangingOn(document);
-  const chassis = heading('Chassis', below('chassis'), ['vehicle']);
+  const belly = isList(valueAt(document, BELLY)) ? [heading('Belly', [], BELLY)] : [];
+  const chassis = heading('Chassis', [...below('chassis'), ...belly], ['vehicle']);
   const loose = lost();
+  const rated = listed(document, ['vehicle', 'strength', 'parts']);
   const pulls = listed(document, ['run', 'pulls']);
   return [
     chassis,
     ...(loose.length === 0 ? [] : [heading('Hangs on nothing', loose)]),
     ...driving(document),
+    ...(isObject(valueAt(document, STRENGTH)) ? [heading('Strength', rated, STRENGTH)] : []),
     heading('Ground', listed(document, ['ground'])),
     heading('Run', pulls, ['run']),
     heading('Asked for', listed(document, ['criteria'])),

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import corrie from '../../../scenarios/corrie-6x6.json';
+import { pathText } from '../../../shared/path.ts';
 import { linesOf, type Part, partsOf, titleOf, wayTo } from '../../../src/build/parts.ts';
 import type { Json } from '../../../src/documents/json.ts';
+import { addEntry } from '../../../src/edits/add.ts';
+import { entriesAt, entryLists } from '../../../src/edits/lists.ts';
 
 const at = { x: 0, z: 0 };
 
@@ -81,5 +85,21 @@ describe('the parts of a document', () => {
 
   it('of nothing are headings without anything below', () => {
     expect(linesOf(partsOf({}), new Set()).every(({ part }) => part.children.length === 0)).toBe(true);
+  });
+
+  it('are those of every list that has entries, once each', () => {
+    // An entry more in each list, whatever kinds there are.
+    const full = entryLists.reduce<Json>(
+      (now, { path }) => addEntry(now, path).document,
+      corrie as unknown as Json,
+    );
+    const ids = linesOf(partsOf(full), new Set()).map(({ part }) => part.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { path } of entryLists) {
+      const entries = entriesAt(full, path).map((entry) => pathText(entry.path));
+      expect(entries.length).toBeGreaterThan(0);
+      expect(ids).toEqual(expect.arrayContaining(entries));
+    }
+    expect(ids).toContain('vehicle.bodywork.belly');
   });
 });
