@@ -2,7 +2,7 @@
  * Grades that a drive line climbs, by its locks, differentials and motors, against Gillespie and Wong's gradeability
  * equations (places from memory): h/L = 0.375, centre of gravity mid-wheelbase, grip 0.8. A limited differential: torque
  * bias ratio, texts on drivelines.
- * Seen red: a bias of 1 for every differential; the preload left out; a line outside of the drive line driven all the same.
+ * Seen red: a bias of 1 for every differential; the preload left out; a locked centre taken for an open one.
  */
 import { describe, expect, it } from 'vitest';
 import { crawl, loadScenario } from '../../sim/index.ts';

@@ -73,8 +73,9 @@ const tree = fc
         'motor',
       );
     laws.forEach((each, i) => {
-      const earlier = parts.length - motors;
-      const from = motors + Math.floor((picks[i] as number) * earlier);
+      // on the first motor's own shaft, or on any part behind the motors
+      const pick = Math.floor((picks[i] as number) * (parts.length - motors + 1));
+      const from = pick === 0 ? 0 : motors + pick - 1;
       add(each, i === 0 ? [...Array(motors).keys()] : [from], 'gear');
     });
     const lastPart = radii.map((_, w) => motors + Math.floor((picks[12 + w] as number) * laws.length));
@@ -162,7 +163,7 @@ describe('the chain of any drive line', () => {
           asked.map((torque) => 2 * torque),
           way,
         );
-        once.forEach((torque, p) => expect(chain.out[p]).toBeCloseTo(2 * torque, 9));
+        for (const [p, torque] of once.entries()) expect(chain.out[p]).toBeCloseTo(2 * torque, 9);
       }),
       runs,
     );

@@ -78,11 +78,21 @@ it('twists both shafts until they carry the same: Δφ over the sum of their sof
 
 it('goes no further than grip holds, and what slipped stays away', () => {
   const mechanism = rigid(truck(shafts()), 0.5);
-  // 0.5 · 2 N on wheels of 50 mm hold 0.05 N·m, 0.0167 at the shafts
-  const recording = rolled(mechanism, { front: [0, 0.1, 0], rear: [0, 0.2, 0] }, 2);
+  // 0.5 · 2 N on wheels of 50 mm hold 0.05 N·m, 0.0167 at the shafts; then the wheels stand firm again
+  const recording = rolled(mechanism, { front: [0, 0.1, 0.1], rear: [0, 0.2, 0.2] }, 2);
+  for (const [w] of mechanism.wheels.entries()) column(recording, 'normal', w)[2] = 1000;
   const [group] = windUpOf(mechanism, recording);
   expect(Math.max(...(group?.lines.map(({ torque }) => torque) ?? []))).toBeCloseTo(0.05, 9);
   expect(group?.lines.some(({ slips }) => slips)).toBe(true);
+});
+
+it('leaves the wheel that drives less grip for it', () => {
+  const mechanism = rigid(truck(shafts()), 0.5);
+  const recording = rolled(mechanism, { front: [0, 0.1], rear: [0, 0.2] }, 2);
+  // wind-up pushes the front wheels forward, and 0.03 of the 0.05 N·m that they hold drive already
+  column(recording, 'torque', 0)[1] = 0.03;
+  const [group] = windUpOf(mechanism, recording);
+  expect(group?.lines[0]?.torque).toBeCloseTo(0.02, 9);
 });
 
 it('has nothing where all go the same way', () => {
