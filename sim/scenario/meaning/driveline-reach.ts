@@ -3,12 +3,15 @@ import { topSpeedBelow } from '../../driveline/performance.ts';
 import { jointReaches } from '../../driveline/reach.ts';
 import type { WholeCheck } from './check.ts';
 
+/** Angle beyond which no joint of any kind turns, rad. Common practice, no source. */
+const steepest = (80 * Math.PI) / 180;
+
 /** Joints bend no further than they can, with the suspension at its stops. */
 export const jointsBend: WholeCheck = ({ mechanism }, problems) => {
   for (const { part, angle, pose } of jointReaches(mechanism)) {
     const { name, index, law } = mechanism.driveline?.parts[part] ?? {};
-    const most = law?.angled?.mostAngle ?? Math.PI / 2;
-    if (angle <= most || (law?.angled?.mostAngle === undefined && angle < (80 * Math.PI) / 180)) continue;
+    const most = law?.angled?.mostAngle ?? steepest;
+    if (angle <= most) continue;
     const where =
       pose.length === 0
         ? 'as drawn'

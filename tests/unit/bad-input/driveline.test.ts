@@ -279,6 +279,13 @@ describe('a doubtful drive line reads with a warning', () => {
       `${at}[2].mostAngle: 'joint' bends by 10.6° with 'front-axle' at its droop stop, and can take 10° (shorten the travel, lengthen the shaft, or tilt what holds the joint)`,
     ],
     [
+      'a joint at right angles',
+      (d) => {
+        d.parts[2] = { name: 'front shaft', kind: 'universal-joint', from: 'gearbox', angle: '90 deg' };
+      },
+      `${at}[2].mostAngle: 'front shaft' bends by 90° as drawn, and can take 80°`,
+    ],
+    [
       'motors on one shaft a little apart',
       (d) => {
         d.parts.push({ ...d.parts[0], name: 'second', noLoadSpeed: '9450 rpm' });
