@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { type Path, pathText } from '../../shared/path.ts';
 import { useBench, useDesk, useDocument, type Workbench } from '../app/workbench.ts';
+import { BuildStrip } from '../driveline/BuildStrip.tsx';
 import type { Remark } from '../edits/edit.ts';
 import { handlesOf } from '../edits/handles.ts';
 import { Comparison } from '../panels/Comparison.tsx';
@@ -179,6 +180,7 @@ export function Builder({ look }: { readonly look: Look }) {
               <Start onLeave={isNothing ? undefined : () => setStarting(false)} />
             ) : null}
           </section>
+          <BuildStrip look={look} sight={camera.sight} field={field} />
           <Answers />
         </main>
         <aside className="side building-side" aria-label="The selected part" ref={side}>

@@ -190,6 +190,7 @@ const Row = memo(function Row({ line, open, chosen, hovered, broken, stop, wishe
       className="parts-row"
       data-id={part.id}
       data-under={hovered}
+      title={part.kind === '' ? undefined : `${part.title}: ${part.kind}`}
       tabIndex={stop ? 0 : -1}
       style={{ paddingInlineStart: `${4 + (level - 1) * 14}px` }}
       onClick={() => wishes.go(part.id)}

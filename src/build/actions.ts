@@ -5,6 +5,7 @@ import { isObject, type Json, valueAt } from '../documents/json.ts';
 import { addEntry } from '../edits/add.ts';
 import { setValue } from '../edits/change.ts';
 import { addCompound } from '../edits/compounds/add.ts';
+import { driveLineLayouts, isDrivePart, layOutDriveline, removePart } from '../edits/driveline.ts';
 import { duplicateEntry } from '../edits/duplicate.ts';
 import type { Edit, Remark } from '../edits/edit.ts';
 import { readPoint } from '../edits/figures.ts';
@@ -42,7 +43,8 @@ export function buildingOn({ documents, selection, desk }: Workbench, tell: Tell
     duplicate: (entry) => apply(duplicateEntry(raw(), entry)),
     mirror: (entry) => apply(mirrorEntry(raw(), entry)),
     remove(entry) {
-      apply(removeEntry(raw(), entry));
+      const part = isDrivePart(entry) ? Number(entry.at(-1)) : undefined;
+      apply(part === undefined ? removeEntry(raw(), entry) : removePart(raw(), part));
       select(selection, undefined);
     },
     carry: (entry, by) => apply(moveEntry(raw(), entry, by), `${pathText(entry)} carried by keys`),
@@ -50,7 +52,10 @@ export function buildingOn({ documents, selection, desk }: Workbench, tell: Tell
       const near = at ?? placeOf(raw(), selection.getState());
       apply(addEntry(raw(), list, kind, near));
     },
-    addWhole: (id) => apply(addCompound(raw(), id)),
+    addWhole(id) {
+      const line = driveLineLayouts.some(({ kind }) => kind === id);
+      apply(line ? layOutDriveline(raw(), id) : addCompound(raw(), id));
+    },
   };
 }
 

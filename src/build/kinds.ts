@@ -2,6 +2,7 @@ import type { Path } from '../../shared/path.ts';
 import { describeField, kindsOf, optionFor } from '../../shared/schema/describe.ts';
 import type { Json } from '../documents/json.ts';
 import { compounds } from '../edits/compounds/registry.ts';
+import { driveLineLayouts } from '../edits/driveline.ts';
 import { entryLists } from '../edits/lists.ts';
 import { itemOf } from './fieldShape.ts';
 
@@ -51,5 +52,6 @@ export function addables(document: Json): readonly AddableGroup[] {
     });
     return [{ title, items }];
   });
-  return [{ title: 'Whole axles', items: whole }, ...single];
+  const lines = driveLineLayouts.map(({ kind, title, says }) => ({ list: undefined, kind, title, says }));
+  return [{ title: 'Whole axles', items: whole }, { title: 'Whole drive lines', items: lines }, ...single];
 }
