@@ -30,7 +30,7 @@ export const ROOMS: readonly Room[] = [
   {
     name: 'model',
     holds:
-      /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits|strength|driveline|ledger|winch|steering)\//,
+      /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits|strength|driveline|ledger|winch|steering|tuning|searching|stock|chance|rough)\//,
     rooms: ['shared'],
     packages: ['zod', 'ml-matrix', 'd3-dsv'],
     pure: true,
