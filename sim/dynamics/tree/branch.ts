@@ -1,6 +1,12 @@
 import type { Kinematics } from '../../mechanism/kinematics.ts';
 
 /**
+ * Changes of state in one substep after which a part stops looking for one that fits and takes one that cannot give
+ * energy: friction that grows with what it carries may leave none that fits (a worm that drives a heavy rotor back).
+ */
+export const mostChanges = 6;
+
+/**
  * A branch of the drive tree, seen from the shaft that turns it. Over one substep it answers to the speed s at which that
  * shaft turns when the substep ends: the torque that it takes is `slope`·s + `offset`. Inertia, friction and losses are
  * in these two figures, for the state (driving, slipping, stuck …) that it is in; `settle` finds whether the speed
@@ -14,6 +20,8 @@ export interface Branch {
   /** Torque that it takes, and speed at which it is turned, as found last. */
   torque: number;
   speed: number;
+  /** Speed at the end of the substep before. */
+  before: number;
   /** Takes note of the motion of bodies and wheels before a substep of h seconds. */
   begin(k: Kinematics, h: number): void;
   /** Finds slope and offset for the present states, from the wheels up. */

@@ -68,12 +68,19 @@ class Builder {
       if (join < 0) {
         const feeders = this.#feeder([p]);
         const below = this.#branchesOf(part);
-        return [new SourceShaft(feeders, below.length === 1 ? (below[0] as Branch) : this.#stretch([], part))];
+        return [
+          new SourceShaft(feeders, below.length === 1 ? (below[0] as Branch) : this.#stretch([], part)),
+        ];
       }
       // the motor behind the first input stands for all of them
       const rows = (parts[join] as DrivePart).inputs.map((input) => this.#rowUp(input));
       if (rows[0]?.[0] !== p) return [];
-      return [new SourceShaft(rows.flatMap((row) => this.#feeder(row)), this.#from(join))];
+      return [
+        new SourceShaft(
+          rows.flatMap((row) => this.#feeder(row)),
+          this.#from(join),
+        ),
+      ];
     });
   }
 

@@ -1,4 +1,4 @@
-import type { Branch } from './branch.ts';
+import { type Branch, mostChanges } from './branch.ts';
 
 /**
  * What one output shaft does with the branches on it. From the speed of the shaft at the end of a substep follows the
@@ -7,12 +7,13 @@ import type { Branch } from './branch.ts';
 export interface Coupling {
   slope: number;
   offset: number;
+  begin(): void;
   rise(): void;
   /** Turns the branches: shaft at `speed`, passing `torque`. */
   turn(speed: number, torque: number, h: number): void;
   /** Whether its state fits; it is changed when it does not. */
   settle(speed: number, torque: number): boolean;
-  /** Power that is lost in it, W, at the speed of its shaft. */
+  /** Power that is lost in it, W: where it slips, and where it grips at once. `speed`: mean over the substep. */
   lose(speed: number, torque: number): number;
   /** Whether something slips that could hold. */
   readonly slips: boolean;
@@ -28,6 +29,8 @@ export class Lock implements Coupling {
   constructor(branches: readonly Branch[]) {
     this.#branches = branches;
   }
+
+  begin(): void {}
 
   rise(): void {
     this.slope = 0;
@@ -70,6 +73,7 @@ export class Differential implements Coupling {
   readonly #lock: Lock;
   #holds: boolean;
   #sign: 1 | -1 = 1;
+  #changes = 0;
 
   constructor(branches: readonly Branch[], shares: readonly number[], bias: number, preload: number) {
     this.#branches = branches;
@@ -84,6 +88,10 @@ export class Differential implements Coupling {
 
   get slips(): boolean {
     return this.#limited && !this.#holds;
+  }
+
+  begin(): void {
+    this.#changes = 0;
   }
 
   rise(): void {
@@ -124,7 +132,19 @@ export class Differential implements Coupling {
   }
 
   settle(speed: number, torque: number): boolean {
-    if (!this.#limited) return true;
+    if (!this.#limited || this.#changes > mostChanges) return true;
+    if (this.#changes === mostChanges) {
+      // as a lock it is sound
+      this.#changes++;
+      this.#holds = true;
+      return false;
+    }
+    const fits = this.#fits(speed, torque);
+    if (!fits) this.#changes++;
+    return fits;
+  }
+
+  #fits(speed: number, torque: number): boolean {
     if (this.#holds) return this.#settleHeld(torque);
     let apart = 0;
     for (let i = 0; i < this.#branches.length; i++)
@@ -163,18 +183,18 @@ export class Differential implements Coupling {
   }
 
   lose(speed: number): number {
-    if (!this.slips) return 0;
+    if (!this.#limited) return 0;
     let lost = 0;
     for (let i = 0; i < this.#branches.length; i++) {
       const branch = this.#branches[i] as Branch;
-      lost += branch.torque * (speed - branch.speed);
+      lost += branch.torque * (speed - 0.5 * (branch.before + branch.speed));
     }
     return lost;
   }
 }
 
-/** Slope that a slipping clutch keeps, over that of its branch, so that nothing is divided by zero. */
-const slip = 1e-12;
+/** Inertia of the shaft before a slipping clutch over that of what hangs on it: without any it would jump. */
+const stub = 1e-4;
 
 /** A clutch that slips above a torque (N·m), or a freewheel that passes none back, before a branch. */
 export class Clutch implements Coupling {
@@ -185,6 +205,10 @@ export class Clutch implements Coupling {
   readonly #least: number;
   /** Torque that it holds at while it slips; undefined while it holds. */
   #at: number | undefined;
+  #changes = 0;
+  /** Speed of its shaft, and that of the substep before. */
+  #speed = 0;
+  #before = 0;
 
   constructor(branch: Branch, most: number, least: number) {
     this.#branch = branch;
@@ -197,18 +221,37 @@ export class Clutch implements Coupling {
     return this.#at !== undefined && this.#at !== 0;
   }
 
+  begin(): void {
+    this.#changes = 0;
+    this.#before = this.#speed;
+  }
+
   rise(): void {
     const { slope, offset } = this.#branch;
-    this.slope = this.#at === undefined ? slope : slip * slope;
-    this.offset = this.#at ?? offset;
+    this.slope = this.#at === undefined ? slope : stub * slope;
+    this.offset = this.#at === undefined ? offset : this.#at - this.slope * this.#before;
   }
 
   turn(speed: number, _torque: number, h: number): void {
     const { slope, offset } = this.#branch;
+    this.#speed = speed;
     this.#branch.turn(this.#at === undefined ? speed : (this.#at - offset) / slope, h);
   }
 
   settle(speed: number, torque: number): boolean {
+    if (this.#changes > mostChanges) return true;
+    if (this.#changes === mostChanges) {
+      // a freewheel that lets go and a clutch that holds are sound
+      this.#changes++;
+      this.#at = this.#least === 0 ? 0 : undefined;
+      return false;
+    }
+    const fits = this.#fits(speed, torque);
+    if (!fits) this.#changes++;
+    return fits;
+  }
+
+  #fits(speed: number, torque: number): boolean {
     if (this.#at === undefined) {
       if (torque <= this.#most && torque >= this.#least) return true;
       this.#at = torque > this.#most ? this.#most : this.#least;
@@ -220,7 +263,7 @@ export class Clutch implements Coupling {
     return false;
   }
 
-  lose(speed: number, torque: number): number {
-    return this.#at === undefined ? 0 : torque * (speed - this.#branch.speed);
+  lose(speed: number): number {
+    return this.#branch.torque * (speed - 0.5 * (this.#branch.before + this.#branch.speed));
   }
 }

@@ -8,7 +8,7 @@ import type { SourceShaft } from './source-shaft.ts';
 
 /** Looks for states that fit: all that do not are changed at once, later one at a time, then it goes on as it is. */
 const together = 8;
-const most = 40;
+const most = 300;
 /** Time in which the voltage at the motors follows the current, s: capacitors of a controller. Common practice, no source. */
 const sagTime = 0.002;
 

@@ -1,5 +1,6 @@
 import type { DrivePart } from '../../driveline/driveline.ts';
 import type { Kinematics } from '../../mechanism/kinematics.ts';
+import { mostChanges } from './branch.ts';
 
 /** A part of the drive line in a row of gears. */
 export interface Geared {
@@ -27,10 +28,11 @@ export class Gears {
   shift = 0;
   /** Speed in at which the first part's input stands still against its housing. */
   still = 0;
-  /** Power passes on, comes back, or nothing turns. */
-  flow: 'on' | 'back' | 'held' = 'on';
+  /** Power passes on, comes back, or nothing turns; or no state fits, and it passes everything on for a substep. */
+  flow: 'on' | 'back' | 'held' | 'whole' = 'on';
   #triedOn = false;
   #triedBack = false;
+  #changes = 0;
   #k: Kinematics | undefined;
 
   /** `parts` from the source on. */
@@ -44,6 +46,8 @@ export class Gears {
 
   begin(k: Kinematics, ahead: Float64Array): void {
     this.#k = k;
+    this.#changes = 0;
+    if (this.flow === 'whole') this.flow = 'on';
     this.#triedOn = this.flow === 'on';
     this.#triedBack = this.flow === 'back';
     this.shift = 0;
@@ -59,6 +63,7 @@ export class Gears {
 
   /** Torque in over torque out while power flows that way. */
   get share(): number {
+    if (this.flow === 'whole') return 1 / this.ratio;
     return (this.flow === 'back' ? this.backDriving : 1 / this.driving) / this.ratio;
   }
 
@@ -68,7 +73,13 @@ export class Gears {
 
   /** Whether the flow of power fits torques (N·m) and the speed in, rad/s; it is changed when it does not. */
   settle(torqueIn: number, torqueOut: number, speedIn: number): boolean {
-    if (this.lossless) return true;
+    if (this.lossless || this.flow === 'whole') return true;
+    if (this.#fits(torqueIn, torqueOut, speedIn)) return true;
+    if (++this.#changes > mostChanges) this.flow = 'whole';
+    return false;
+  }
+
+  #fits(torqueIn: number, torqueOut: number, speedIn: number): boolean {
     if (this.flow === 'held') {
       const carried = torqueIn * this.ratio;
       const most = torqueOut >= 0 ? torqueOut / this.driving : torqueOut * this.backDriving;
@@ -98,7 +109,8 @@ export class Gears {
       const { law, body } = geared.part;
       const spin = this.#k?.spin[body] ?? 0;
       const back = law.oneWay ? 1 : law.backDriving;
-      const share = this.flow === 'held' ? each : this.flow === 'back' ? back : 1 / law.driving;
+      const share =
+        this.flow === 'held' || this.flow === 'whole' ? each : this.flow === 'back' ? back : 1 / law.driving;
       const against = speed + geared.out * spin;
       geared.torque = torque;
       lost += torque * (share - 1) * against;

@@ -1,6 +1,7 @@
 import type { DrivePart, Supply } from '../../driveline/driveline.ts';
 import type { MotorLaw } from '../../driveline/part.ts';
 import type { Kinematics } from '../../mechanism/kinematics.ts';
+import { mostChanges } from './branch.ts';
 
 /** Speed over that without load below which idle friction grows with it instead of being dry: it then stands. */
 const standing = 1e-5;
@@ -39,6 +40,7 @@ export class Motor {
   #turns: -1 | 0 | 1 = 0;
   #spin = 0;
   #wanted = 0;
+  #changes = 0;
   /** Idle torque, N·m. */
   #rub = 0;
   /** −1 where it gives current back. */
@@ -63,6 +65,7 @@ export class Motor {
   /** Prepares a substep. `volts`: voltage over that of the figures; `throttle` as it was last. */
   begin(k: Kinematics, volts: number, shaft: number, throttle: number): void {
     const { law, part } = this;
+    this.#changes = 0;
     this.#spin = k.spin[part.body] as number;
     this.#volts = volts;
     if (law.curve) {
@@ -100,7 +103,13 @@ export class Motor {
   }
 
   settle(): boolean {
-    if (!this.#rubs()) return false;
+    if (this.#changes > mostChanges) return true;
+    if (this.#rubs() && this.#caps()) return true;
+    this.#changes++;
+    return false;
+  }
+
+  #caps(): boolean {
     const at = this.#wanted > this.most ? 1 : this.#wanted < -this.most ? -1 : 0;
     if (at === this.capped) return true;
     this.capped = at;

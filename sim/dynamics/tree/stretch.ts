@@ -20,10 +20,11 @@ export class Stretch implements Branch {
   offset = 0;
   torque = 0;
   speed = 0;
+  before = 0;
   /** At its last shaft: torque, N·m, speed, rad/s, and that of the substep before. */
   #torqueOut = 0;
   #speedOut = 0;
-  #before = 0;
+  #beforeOut = 0;
 
   /** `shares`: how its output speed follows from those of its branches; `ahead`: spins of all bodies a substep on. */
   constructor(
@@ -42,7 +43,9 @@ export class Stretch implements Branch {
 
   begin(k: Kinematics, h: number): void {
     this.gears.begin(k, this.#ahead);
-    this.#before = this.#speedOut;
+    this.before = this.speed;
+    this.#beforeOut = this.#speedOut;
+    this.coupling.begin();
     for (const branch of this.branches) branch.begin(k, h);
   }
 
@@ -84,9 +87,10 @@ export class Stretch implements Branch {
   }
 
   finish(h: number): number {
+    const middle = 0.5 * (this.#beforeOut + this.#speedOut);
     let lost =
-      h * this.gears.lose(this.torque, this.#torqueOut, 0.5 * (this.#before + this.#speedOut)) +
-      h * this.coupling.lose(this.#speedOut, this.#torqueOut);
+      h * this.gears.lose(this.torque, this.#torqueOut, middle) +
+      h * this.coupling.lose(middle, this.#torqueOut);
     for (const branch of this.branches) lost += branch.finish(h);
     return lost;
   }

@@ -1,5 +1,5 @@
 import type { WorkingWheel } from '../working-wheel.ts';
-import type { Branch } from './branch.ts';
+import { type Branch, mostChanges } from './branch.ts';
 
 /** Roll rate over √(g/r) below which rolling resistance grows with it instead of being dry: it then stands, but for 10⁻⁵ of a fall. */
 const standing = 1e-5;
@@ -17,10 +17,11 @@ export class WheelEnd implements Branch {
   offset = 0;
   torque = 0;
   speed = 0;
+  before = 0;
   readonly #give: number;
   readonly #slow: number;
   /** Torque of the substep before, N·m. */
-  #before = 0;
+  #last = 0;
   #resistance = 0;
   /** +1, −1: rolls that way; 0: as good as stands. */
   #roll: -1 | 0 | 1 = 0;
@@ -28,6 +29,7 @@ export class WheelEnd implements Branch {
   #free = 0;
   #gain = 0;
   #rate = 0;
+  #changes = 0;
 
   constructor(working: WorkingWheel, give: number, gravity: number) {
     this.working = working;
@@ -38,7 +40,9 @@ export class WheelEnd implements Branch {
   begin(): void {
     const { wheel, line, rate } = this.working;
     this.#resistance = wheel.tyre.rolling * line.normal * wheel.radius;
-    this.#before = this.torque;
+    this.#changes = 0;
+    this.#last = this.torque;
+    this.before = this.speed;
     this.#roll = this.#resistance === 0 || Math.abs(rate) <= this.#slow ? 0 : rate > 0 ? 1 : -1;
   }
 
@@ -51,7 +55,7 @@ export class WheelEnd implements Branch {
     this.#gain = h / whole;
     const gain = this.#gain + h * this.#give;
     this.slope = 1 / gain;
-    this.offset = (h * this.#give * this.#before - this.#free) / gain;
+    this.offset = (h * this.#give * this.#last - this.#free) / gain;
   }
 
   turn(speed: number): void {
@@ -61,9 +65,10 @@ export class WheelEnd implements Branch {
   }
 
   settle(): boolean {
-    if (this.#resistance === 0) return true;
+    if (this.#resistance === 0 || this.#changes > mostChanges) return true;
     const rate = this.#rate;
     const fits = this.#roll === 0 ? Math.abs(rate) <= this.#slow : rate * this.#roll >= this.#slow;
+    if (!fits) this.#changes++;
     if (!fits) this.#roll = this.#roll !== 0 || Math.abs(rate) <= this.#slow ? 0 : rate > 0 ? 1 : -1;
     return fits;
   }
