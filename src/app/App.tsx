@@ -23,14 +23,18 @@ import {
 
 /** Loaded when they are first wanted. */
 const Builder = lazy(async () => ({ default: (await import('../build/Builder.tsx')).Builder }));
+const RunStrip = lazy(async () => ({ default: (await import('../driveline/RunStrip.tsx')).RunStrip }));
 const Asking = lazy(async () => ({ default: (await import('./Asking.tsx')).Asking }));
 const KeepingView = lazy(async () => ({ default: (await import('../keeping/KeepingView.tsx')).KeepingView }));
 const KeyHelp = lazy(async () => ({ default: (await import('./KeyHelp.tsx')).KeyHelp }));
 
-/** The browser asks before a window closes whose edits are neither in its database nor in a file. */
+/** The browser asks before a window closes whose edits are neither in its database, nor on their way, nor in a file. */
 function guardUnsaved({ documents, keeping }: Workbench): () => void {
   const guard = (event: BeforeUnloadEvent): void => {
-    if (isEdited(documents.getState()) && keeping.getState().trouble !== undefined) event.preventDefault();
+    const state = documents.getState();
+    const { trouble, phase } = keeping.getState();
+    if (isEdited(state) && (trouble !== undefined || (phase === 'none' && state.readOnly === undefined)))
+      event.preventDefault();
   };
   window.addEventListener('beforeunload', guard);
   return () => window.removeEventListener('beforeunload', guard);
@@ -78,6 +82,16 @@ function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
   );
 }
 
+/** The drive line between picture and record, of a vehicle that has one and moves. */
+function DriveLine({ look }: { readonly look: ReturnType<typeof useLook> }) {
+  const there = useDesk(({ drawn, mode }) => drawn?.mechanism.driveline !== undefined && mode !== 'stand');
+  return (
+    <Boundary>
+      <Suspense>{there ? <RunStrip look={look} /> : null}</Suspense>
+    </Boundary>
+  );
+}
+
 /** The window: a drawing that moves, its record below it, answers and figures beside it. */
 export function App() {
   const bench = useBench();
@@ -100,6 +114,7 @@ export function App() {
         <>
           <main className="drawing">
             <Scene look={look} />
+            <DriveLine look={look} />
             <Record look={look} />
             <Timeline />
           </main>

@@ -2,6 +2,7 @@ import type { Json } from '../documents/json.ts';
 import type { Known } from '../store/document.ts';
 import type { Toast } from '../store/keeping.ts';
 import { type Claim, claim } from './claim.ts';
+import { takeLeft } from './journal.ts';
 import { isLink, linkedIn } from './link.ts';
 import type { Marker } from './marker.ts';
 import { type Keepable, restored } from './record.ts';
@@ -96,6 +97,8 @@ export async function begin(fragment: string, marker: Marker): Promise<Beginning
   const base = { fragment, lost };
   if ('trouble' in shelf) return { ...base, ...(isLink(fragment) ? await fromLink(fragment) : {}), ...shelf };
   try {
+    // One that makes no sense must not keep the window from opening.
+    await shelf.catchUp(takeLeft()).catch(() => undefined);
     const { id } = marker;
     if (isLink(fragment)) return { ...base, shelf, ...(await fromLink(fragment)) };
     return { ...base, shelf, ...(id === undefined ? {} : await reopen(shelf, { ...marker, id })) };

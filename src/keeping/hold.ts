@@ -1,6 +1,7 @@
 import type { Drawn } from '../runs/desk.ts';
 import type { DocumentState } from '../store/document.ts';
 import type { Claim } from './claim.ts';
+import { noteLeft } from './journal.ts';
 import { pictureOf } from './picture.ts';
 import { type Head, type Kept, type Plan, planOf } from './record.ts';
 import { NotOurs, type Shelf } from './shelf.ts';
@@ -48,6 +49,7 @@ export class Hold {
   #head: Head | undefined;
   #latest: DocumentState | undefined;
   #dirty = false;
+  #underWay = false;
   #since = 0;
   #stop = (): void => undefined;
   #busy: Promise<void> = Promise.resolve();
@@ -103,10 +105,12 @@ export class Hold {
   leave(): void {
     this.#stop();
     const state = this.#latest;
-    if (!this.#dirty || state === undefined || this.#given) return;
+    if (!(this.#dirty || this.#underWay) || state === undefined || this.#given) return;
     const plan = planOf(this.id, state, this.#kept);
+    const head = this.#headOf(state, plan);
+    noteLeft(head, plan);
     try {
-      this.#tools.shelf.writeLeaving(this.#headOf(state, plan), plan);
+      this.#tools.shelf.writeLeaving(head, plan);
     } catch {
       // The browser has closed the database already; the state before is there.
     }
@@ -129,6 +133,7 @@ export class Hold {
     const state = this.#latest;
     if (!this.#dirty || state === undefined || this.#given) return;
     this.#dirty = false;
+    this.#underWay = true;
     const plan = planOf(this.id, state, this.#kept);
     const head = this.#headOf(state, plan);
     try {
@@ -139,6 +144,8 @@ export class Hold {
     } catch (error) {
       this.#dirty = true;
       await this.#failed(error, again);
+    } finally {
+      this.#underWay = false;
     }
   }
 

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
+import type { Left } from './journal.ts';
 import type { Body, Head, Plan, StepRow } from './record.ts';
 import { type Trouble, troubleOf } from './trouble.ts';
 
@@ -119,7 +120,25 @@ export class Shelf {
     tx.commit();
   }
 
-  #put(tx: WriteTransaction, head: Head, { body, rows, from, kept }: Plan): readonly Promise<unknown>[] {
+  /** Makes writes that pages left behind, unless they are there or the document has another owner by now. */
+  async catchUp(lefts: readonly Left[]): Promise<void> {
+    for (const { head, plan } of lefts) {
+      const tx = this.#database.transaction(['heads', 'bodies', 'steps'], 'readwrite', {
+        durability: 'strict',
+      });
+      const now = await tx.objectStore('heads').get(head.id);
+      const isNew =
+        now === undefined ? plan.body !== undefined : now.owner === head.owner && now.changed < head.changed;
+      if (isNew) await Promise.all(this.#put(tx, head, plan));
+      await tx.done;
+    }
+  }
+
+  #put(
+    tx: WriteTransaction,
+    head: Head,
+    { body, rows, from, kept }: Left['plan'],
+  ): readonly Promise<unknown>[] {
     const steps = tx.objectStore('steps');
     const before = IDBKeyRange.bound([head.id, Number.NEGATIVE_INFINITY], [head.id, kept.first], false, true);
     const requests = [
