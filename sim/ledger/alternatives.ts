@@ -32,6 +32,8 @@ export interface AlternativeOptions {
   readonly stations?: number;
   /** The crossing as it is today, where it was made before. */
   readonly today?: LedgerCrossing;
+  /** Told before each kind of change is tried: the share that is done, 0 to 1, and what comes next. */
+  readonly progress?: (share: number, next: string) => void;
 }
 
 /**
@@ -48,9 +50,10 @@ export function alternativesOf(
   const first = firstToGive(today.ledger.lines);
   if (first === undefined) return [];
   const trouble: Trouble = { scenario, ground, stations, today, first };
-  return (remedies as readonly Remedy[]).flatMap((remedy) =>
-    remedy.find(trouble).flatMap((change) => outcomeOf(trouble, remedy, change) ?? []),
-  );
+  return (remedies as readonly Remedy[]).flatMap((remedy, i) => {
+    options.progress?.(i / remedies.length, remedy.title);
+    return remedy.find(trouble).flatMap((change) => outcomeOf(trouble, remedy, change) ?? []);
+  });
 }
 
 /** Top speed on the level, m/s; undefined without a drive line. */

@@ -108,8 +108,11 @@ export function firstToGive(lines: readonly LedgerLine[]): LedgerLine | undefine
 export const counts = ({ use, harmless }: LedgerLine): boolean => use !== null && !harmless;
 
 /** What a line is called in a sentence. */
-export const nameOf = ({ sort, of }: LedgerLine): string =>
-  sort === 'grip' ? `the grip of ${of}` : sort === 'tipping' ? `tipping ${of}` : of;
+export function nameOf({ sort, of, quantity }: LedgerLine): string {
+  if (sort === 'grip') return `the grip of ${of}`;
+  if (sort === 'tipping') return `tipping ${of}`;
+  return sort === 'stop' ? `the ${quantity.replace(' travel', ' stop')} of ${of}` : of;
+}
 
 /** What the whole ledger comes to, in words. */
 function verdictOf(run: Run, lines: readonly LedgerLine[]): string {

@@ -1,7 +1,7 @@
 import { isOver } from '../../ledger/ledger.ts';
 import { usedWords } from '../../ledger/words.ts';
 import type { LedgerReport } from '../ledger-report.ts';
-import { figure } from '../text/figures.ts';
+import { amount } from '../text/ledger.ts';
 import { ink } from './palette.ts';
 import { shortened } from './sheet.ts';
 import { label, px, tag } from './svg.ts';
@@ -10,6 +10,14 @@ import { label, px, tag } from './svg.ts';
 const page = { width: 900, left: 250, right: 190, top: 96, row: 22, bottom: 34 } as const;
 /** Use at the right end of the bars; what is more is cut off there. */
 const widest = 1.5;
+
+/** Paper around letters that stand on a line. */
+const halo = {
+  stroke: ink.paper,
+  'stroke-width': '3.5',
+  'paint-order': 'stroke',
+  'stroke-linejoin': 'round',
+};
 
 /** The ledger as bars: one for each thing with a known limit, the limit as a line, what is over it in orange. */
 export function ledgerSvg({ title, ledger }: LedgerReport): string {
@@ -21,20 +29,22 @@ export function ledgerSvg({ title, ledger }: LedgerReport): string {
     const y = page.top + page.row * i;
     const use = line.use ?? 0;
     const fill = isOver(line) ? ink.off : ink.earth;
-    const limit =
-      line.limit === null || line.sort === 'balance' ? '' : ` of ${figure(line.limit, line.unit)}`;
+    const limit = amount(line, line.limit);
     return [
       label(page.left - 10, y + 15, shortened(`${line.of}, ${line.quantity}`, 38), { 'text-anchor': 'end' }),
       tag('rect', { x: page.left, y: y + 3, width: at(use) - page.left, height: page.row - 6, fill }),
-      label(at(use) + 6, y + 15, `${usedWords(use)}${limit}`, { fill: ink.faint }),
+      label(at(use) + 6, y + 15, `${usedWords(use)}${limit === '' ? '' : ` of ${limit}`}`, {
+        fill: ink.faint,
+        ...halo,
+      }),
     ];
   });
   const inside = [
     tag('rect', { width: page.width, height, fill: ink.paper }),
     label(24, 34, shortened(title, 70), { 'font-size': '20', 'font-weight': '600' }),
     label(24, 60, shortened(ledger.says, 130), { fill: ink.faint }),
-    ...bars,
     tag('path', { d: `M${px(at(1))} ${px(page.top - 8)}V${px(height - 24)}`, stroke: ink.text }),
+    ...bars,
     label(at(1), height - 8, 'limit', { 'text-anchor': 'middle' }),
   ].join('\n');
   const size = { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${px(page.width)} ${px(height)}` };

@@ -1,4 +1,5 @@
 import type { LedgerLine } from '../../../shared/report.ts';
+import { formatNumber } from '../../../shared/units.ts';
 import { isOver, nameOf } from '../../ledger/ledger.ts';
 import { usedWords } from '../../ledger/words.ts';
 import { sentence } from '../../report/words.ts';
@@ -62,8 +63,8 @@ function lineRows(lines: readonly LedgerLine[], style: Style): string[] {
     line.sort,
     clean(line.of),
     line.quantity,
-    line.sort === 'balance' ? '' : figure(line.carries, line.unit),
-    line.limit === null || line.sort === 'balance' ? '' : figure(line.limit, line.unit),
+    amount(line, line.carries),
+    amount(line, line.limit),
     line.moment === undefined ? '' : figure(line.moment.station, 'm'),
     knownText(line),
   ]);
@@ -76,6 +77,12 @@ function lineRows(lines: readonly LedgerLine[], style: Style): string[] {
     style.faint(head),
     ...texts.map((text, i) => (isOver(rated[i] as LedgerLine) ? style.bad(text) : text)),
   ];
+}
+
+/** A figure of a line; a coefficient of friction is no percentage, and the end of the balance has none. */
+export function amount({ sort, unit }: LedgerLine, value: number | null): string {
+  if (value === null || sort === 'balance') return '';
+  return sort === 'grip' ? formatNumber(value) : figure(value, unit);
 }
 
 function knownText({ how, spread }: LedgerLine): string {

@@ -25,7 +25,7 @@ export const motorForEach: Remedy = {
         : [{ wheel: w, ratio: whole(way), rating: way.find(rated)?.rating?.torque }];
     });
     const built = motorPerAxle.build(scenario.vehicle, {
-      motor,
+      motor: { ...motor, count: 1 },
       lines,
       battery: scenario.vehicle.driveline?.battery,
     });
@@ -33,7 +33,7 @@ export const motorForEach: Remedy = {
     const ratios = [...new Set(lines.map(({ ratio }) => formatNumber(ratio)))];
     return [
       {
-        says: `${lines.length} motors like ${motor.name} on the axles, each with a reduction of ${ratios.join(' or ')}; shafts and joints gone, mass of the new gears not in it.`,
+        says: `${lines.length} motors, each like one of '${motor.name}', on the axles, each with a reduction of ${ratios.join(' or ')}; shafts and joints gone, mass of the new gears not in it.`,
         scenario: { ...scenario, vehicle: { ...scenario.vehicle, driveline: readDriveline(built) } },
         sets: [],
       },
