@@ -55,12 +55,3 @@ export function under(
   }
   return plant;
 }
-
-/** work − (energy + lost) over the work, at the end of a drive. */
-export function imbalance(recording: Recording): number {
-  const last = (channel: 'work' | 'energy' | 'lost') => {
-    const at = recording.columns.findIndex((head) => head.channel === channel);
-    return recording.block[(at + 1) * recording.frames - 1] as number;
-  };
-  return (last('work') - last('energy') - last('lost')) / last('work');
-}
