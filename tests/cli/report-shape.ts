@@ -144,6 +144,7 @@ const verdict = z.strictObject({
   unit: z.string(),
   shown: z.string(),
   says: z.string().min(1),
+  cause: z.string().min(1).optional(),
   of: z.string().optional(),
   moment: moment.optional(),
 });
