@@ -36,6 +36,15 @@ export function checkProfile(readings: readonly Reading[], where: string, proble
     problems.error(where, tooManyPoints(readings.length), 'thin it out or cut it into shorter pieces');
     return;
   }
+  checkOrder(readings, where, problems);
+  if (problems.failed) return;
+  if (readings.length < 2)
+    problems.error(where, `has ${readings.length === 0 ? 'no points' : 'one point'}; a profile needs two`);
+  else warnOfHoles(readings, where, problems);
+}
+
+/** Checks that the stations of a profile of any length never go back. */
+export function checkOrder(readings: readonly Reading[], where: string, problems: Problems): void {
   const lines = byLine(problems, where);
   readings.forEach((reading, i) => {
     const last = readings[i - 1];
@@ -48,10 +57,6 @@ export function checkProfile(readings: readonly Reading[], where: string, proble
     }
   });
   lines.rest();
-  if (problems.failed) return;
-  if (readings.length < 2)
-    problems.error(where, `has ${readings.length === 0 ? 'no points' : 'one point'}; a profile needs two`);
-  else warnOfHoles(readings, where, problems);
 }
 
 /**

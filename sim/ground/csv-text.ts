@@ -1,5 +1,5 @@
 import { dsvFormat } from 'd3-dsv';
-import type { Problems } from '../../shared/problem.ts';
+import { Problems } from '../../shared/problem.ts';
 import { byLine, type Reading } from './csv-profile.ts';
 
 /** How a file of separated values is to be read. */
@@ -41,6 +41,27 @@ export function readColumns(text: string, format: Format, where: string, problem
   if (problems.failed) return [];
   if (!named) warnOfWidth(data, format, where, problems);
   return readingsOf(data, { station, height, decimal }, where, problems);
+}
+
+/** What a text of separated values looks like before anything is read from it. */
+export interface Layout {
+  readonly separator: string;
+  readonly decimal: '.' | ',';
+  /** Cells of the first line, when none of them is a number. */
+  readonly header: readonly string[] | undefined;
+  /** Most cells in a line. */
+  readonly columns: number;
+}
+
+/** Looks a text over for what can be chosen about it: its separator, decimal sign, header and number of columns. */
+export function lookAt(text: string, format: Pick<Format, 'separator' | 'decimal'>): Layout {
+  const separator = separatorOf(text, format.separator);
+  const rows = rowsOf(text, separator, '', new Problems());
+  const decimal = decimalOf(rows, separator, format.decimal);
+  const [first] = rows;
+  const hasHeader = first !== undefined && !first.cells.some((cell) => isNumber(cell, decimal));
+  const columns = rows.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  return { separator, decimal, header: hasHeader ? first.cells : undefined, columns };
 }
 
 /** The sign between columns: as told, or the first of tab, semicolon and comma that the first line with values has. */

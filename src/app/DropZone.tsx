@@ -9,6 +9,11 @@ async function takePictureFile(bench: Workbench, file: File): Promise<void> {
   await (await import('../underlay/take.ts')).takePictureFile(bench, file);
 }
 
+/** A profile goes into the ground; what does that is loaded with the first one. */
+async function takeProfileFile(bench: Workbench, file: File): Promise<void> {
+  await (await import('../groundwork/take.ts')).takeProfileFile(bench, file);
+}
+
 function listenToDrops(bench: Workbench): () => void {
   const { notices } = bench;
   const over = (event: DragEvent): void => {
@@ -27,6 +32,7 @@ function listenToDrops(bench: Workbench): () => void {
     const file = event.dataTransfer?.files[0];
     if (file === undefined) return;
     if (file.type.startsWith('image/')) void takePictureFile(bench, file);
+    else if (/\.[ct]sv$/i.test(file.name)) void takeProfileFile(bench, file);
     else void takeFile(bench, file);
   };
   window.addEventListener('dragover', over);
@@ -45,6 +51,6 @@ export function DropZone() {
   const dropping = useNotice((state) => state.dropping);
   useEffect(() => listenToDrops(bench), [bench]);
   return dropping ? (
-    <div className="drop-zone">Drop a scenario file to open it, or a picture to draw over</div>
+    <div className="drop-zone">Drop a scenario file to open it, a picture to draw over, or a CSV profile</div>
   ) : null;
 }

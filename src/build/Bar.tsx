@@ -1,7 +1,9 @@
 import { type RefObject, useState } from 'react';
 import { Icon } from '../app/Icon.tsx';
 import { useBench, useNotice, useSettings } from '../app/workbench.ts';
+import { select } from '../store/selection.ts';
 import { AddMenu } from './AddMenu.tsx';
+import { useGroundOn } from './ground.ts';
 import { pitchOf } from './pitch.ts';
 
 /** Pitches that builders ask for, besides any other length. */
@@ -65,6 +67,26 @@ function PictureButton() {
   );
 }
 
+/** Changes the ground instead of the vehicle, and back. */
+function GroundButton() {
+  const { notices, selection } = useBench();
+  const on = useGroundOn();
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-pressed={on}
+      title="Change the ground instead of the vehicle"
+      onClick={() => {
+        select(selection, undefined);
+        notices.setState({ ground: on ? undefined : { tool: 'points' }, picture: false });
+      }}
+    >
+      Ground
+    </button>
+  );
+}
+
 interface BarProps {
   readonly addButton: RefObject<HTMLButtonElement | null>;
   readonly alone: boolean;
@@ -93,6 +115,7 @@ export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarPr
       </button>
       <PitchField />
       <PictureButton />
+      <GroundButton />
       <span className="build-gap" />
       <button
         type="button"

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { type Path, pathText } from '../../shared/path.ts';
 import { useBench, useDesk, useDocument, type Workbench } from '../app/workbench.ts';
 import { BuildStrip } from '../driveline/BuildStrip.tsx';
@@ -16,11 +16,15 @@ import { Bar } from './Bar.tsx';
 import { type Building, BuildProvider } from './build.ts';
 import { Camera } from './camera.ts';
 import { Field, stepFor } from './Field.tsx';
+import { useGroundBySelection, useGroundOn } from './ground.ts';
 import { type KeyWishes, keysOf } from './keys.ts';
 import { PartsTree } from './PartsTree.tsx';
 import { Selected } from './Selected.tsx';
 import { Start } from './Start.tsx';
 import './build.css';
+
+/** The ground as a list: loaded when it is first wanted. */
+const GroundCard = lazy(async () => ({ default: (await import('../groundwork/GroundCard.tsx')).GroundCard }));
 
 /** Brings another document into sight once it can be drawn. */
 function useFitOnOpening({ fit }: Camera): void {
@@ -80,7 +84,8 @@ function useKeys(wishes: KeyWishes): void {
   const bench = useBench();
   const rows = useRef(keysOf(wishes));
   rows.current = keysOf(wishes);
-  useEffect(() => {
+  // Before anything that puts keys of its own before these.
+  useLayoutEffect(() => {
     // Rows are looked up when a key is pressed: what they do is always the newest.
     bench.moreKeys = rows.current.map((row, i) => ({ ...row, run: (now) => rows.current[i]?.run(now) }));
     return () => {
@@ -148,6 +153,8 @@ export function Builder({ look }: { readonly look: Look }) {
   const [remarks, setRemarks] = useState<readonly Remark[]>([]);
   const building = useMemo(() => buildingOn(bench, setRemarks), [bench]);
   const write = useMemo(() => writerOn(bench, building), [bench, building]);
+  const onGround = useGroundOn();
+  useGroundBySelection();
   const frame = useFrame(building);
   const { field, side, addButton, camera, alone, setAlone, starting, setStarting, isNothing } = frame;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told belongs to the document that was open.
@@ -170,7 +177,11 @@ export function Builder({ look }: { readonly look: Look }) {
           <nav className="parts-column" aria-label="Parts">
             {isNothing ? null : <PartsTree onEnter={() => toPoints(bench, field.current)} />}
           </nav>
-          <section className="picture" aria-label="The vehicle as it is drawn" ref={field}>
+          <section
+            className="picture"
+            aria-label={onGround ? 'The ground' : 'The vehicle as it is drawn'}
+            ref={field}
+          >
             <Field camera={camera} field={field} alone={alone} look={look} />
             <p id="build-handle-help" className="unseen">
               Arrow keys move it by the pitch of the grid, with Shift by a tenth, with Alt alone. Enter takes
@@ -187,7 +198,13 @@ export function Builder({ look }: { readonly look: Look }) {
           <RefusedFile />
           <DocumentProblems />
           <Remarks remarks={remarks} onSeen={() => setRemarks([])} />
-          <UnderlayCard sight={camera.sight} field={field} />
+          {onGround ? (
+            <Suspense>
+              <GroundCard />
+            </Suspense>
+          ) : (
+            <UnderlayCard sight={camera.sight} field={field} />
+          )}
           <Selected key={opening} />
           <Comparison />
         </aside>

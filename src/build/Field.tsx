@@ -1,14 +1,21 @@
-import { type RefObject, useMemo } from 'react';
+import { lazy, type RefObject, Suspense, useMemo } from 'react';
 import { useDesk, useDocument, useSettings } from '../app/workbench.ts';
 import { stepOf } from '../canvas/handles/steps.ts';
 import { SceneView } from '../canvas/SceneView.tsx';
 import { handlesOf } from '../edits/handles.ts';
+import { standingOn } from '../groundwork/standing.ts';
 import { previewOf } from '../runs/preview.ts';
 import type { Look, Solved } from '../solved.ts';
 import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
 import type { Camera } from './camera.ts';
+import { useGroundOn } from './ground.ts';
 import { Overlay } from './Overlay.tsx';
 import { pitchOf } from './pitch.ts';
+
+/** What changes the ground by hand: loaded when it is first wanted. */
+const GroundField = lazy(async () => ({
+  default: (await import('../groundwork/GroundField.tsx')).GroundField,
+}));
 
 /** Step of the arrow keys where nothing is known of the vehicle's size yet, m. */
 const STEP = 0.001;
@@ -17,15 +24,19 @@ const STEP = 0.001;
 export const stepFor = (pitch: string, size: number | undefined): number =>
   pitchOf(pitch) ?? (size === undefined ? STEP : stepOf(size));
 
-/** The vehicle as it is drawn, with the loads that its axle lines carry standing, as soon as those are known. */
-function useAsDrawn(): Solved | null {
+/**
+ * The vehicle as it is drawn, with the loads that its axle lines carry standing, as soon as those are known; while the
+ * ground is changed, as it stands at its start.
+ */
+function useAsDrawn(onGround: boolean): Solved | null {
   const drawn = useDesk((state) => state.drawn);
-  const standing = useDesk(({ solved }) => solved?.recording.standing.loads);
+  const found = useDesk(({ solved }) => solved?.recording);
   return useMemo(() => {
     if (drawn === undefined) return null;
-    const fits = standing?.length === drawn.mechanism.wheels.length;
-    return previewOf(drawn, fits ? standing : []);
-  }, [drawn, standing]);
+    if (onGround) return standingOn(drawn, found);
+    const loads = found?.standing.loads;
+    return previewOf(drawn, loads?.length === drawn.mechanism.wheels.length ? loads : []);
+  }, [drawn, found, onGround]);
 }
 
 const stay = (): void => undefined;
@@ -45,10 +56,11 @@ export function Field({ camera, field, alone, look }: FieldProps) {
   const size = useDesk((state) => state.drawn?.mechanism.size);
   const typed = useSettings((state) => state.pitch);
   const pitch = pitchOf(typed);
-  const handles = useMemo(() => (raw === null ? [] : handlesOf(raw)), [raw]);
+  const onGround = useGroundOn();
+  const handles = useMemo(() => (raw === null || onGround ? [] : handlesOf(raw)), [raw, onGround]);
   const step = stepFor(typed, size);
   const manner = useMemo(() => ({ pitch, step, alone }), [pitch, step, alone]);
-  const solved = useAsDrawn();
+  const solved = useAsDrawn(onGround);
   camera.solved = solved;
   const { playhead, viewport, sight } = camera;
   return (
@@ -64,8 +76,16 @@ export function Field({ camera, field, alone, look }: FieldProps) {
         sight={sight}
         closeUp
       />
-      <UnderlayPicture sight={sight} field={field} />
-      <Overlay sight={sight} handles={handles} manner={manner} look={look} field={field} />
+      {onGround ? (
+        <Suspense>
+          <GroundField camera={camera} field={field} pitch={pitch} step={step} look={look} />
+        </Suspense>
+      ) : (
+        <>
+          <UnderlayPicture sight={sight} field={field} />
+          <Overlay sight={sight} handles={handles} manner={manner} look={look} field={field} />
+        </>
+      )}
     </>
   );
 }

@@ -11,6 +11,15 @@ export interface Question {
   readonly choices: readonly { readonly label: string; readonly strong?: boolean; run(): void }[];
 }
 
+/** What the ground is being changed with. */
+export type GroundTool = 'points' | 'draw' | 'chain' | 'import';
+
+/** The ground being changed by hand: the tool, and the text of a profile that came from outside. */
+export interface GroundWork {
+  readonly tool: GroundTool;
+  readonly file?: { readonly name: string; readonly text: string };
+}
+
 /** What the window has to tell besides the results. */
 export interface Notice {
   /** A file that was not opened, and everything that is wrong with it. */
@@ -29,6 +38,8 @@ export interface Notice {
   readonly dropping: boolean;
   /** The card of the picture under the drawing is open. */
   readonly picture: boolean;
+  /** The ground is being changed; undefined while the vehicle is. */
+  readonly ground: GroundWork | undefined;
 }
 
 /** Makes the store of notices. */
@@ -42,6 +53,7 @@ export const createNoticeStore = () =>
     said: '',
     dropping: false,
     picture: false,
+    ground: undefined,
   }));
 
 export type NoticeStore = ReturnType<typeof createNoticeStore>;
