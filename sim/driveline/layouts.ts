@@ -65,42 +65,84 @@ function motorPart(
   return { ...known, ...own, kind: 'motor' } as PartInput;
 }
 
-/** Height of the shafts from the transfer box: that of the hubs, and its place: in the middle between the driven lines. */
+/** Where shafts leave the gearbox: in the middle of the widest gap between axle lines, a little above the hubs. */
 function middle(vehicle: Vehicle, lines: LayoutFigures['lines']): Vec2 {
-  const hubs = lines.map(({ wheel }) => hubOf(vehicle, wheel));
-  const xs = hubs.map((p) => p.x);
-  const highest = Math.max(...hubs.map((p) => p.z));
+  const hubs = lines.map(({ wheel }) => hubOf(vehicle, wheel)).sort((p, q) => q.x - p.x);
   const radius = Math.max(...lines.map(({ wheel }) => vehicle.wheels[wheel]?.radius ?? 0));
-  return { x: (Math.min(...xs) + Math.max(...xs)) / 2, z: highest + 0.4 * radius };
+  const gaps = hubs.slice(1).map((hub, i) => ({ from: hub.x, wide: (hubs[i]?.x ?? 0) - hub.x }));
+  const widest = gaps.reduce((best, gap) => (gap.wide > best.wide ? gap : best), {
+    from: (hubs[0]?.x ?? 0) - 4 * radius,
+    wide: 0,
+  });
+  return { x: widest.from + widest.wide / 2, z: Math.max(...hubs.map((p) => p.z)) + 0.25 * radius };
 }
 
-/** Shaft with a universal joint at both ends, from the transfer box to a final drive; the name of the last part. */
-function shaftTo(vehicle: Vehicle, wheel: number, from: Vec2): { parts: PartInput[]; last: string } {
-  const name = nameOf(vehicle, wheel);
-  const on = bodyOf(vehicle, wheel);
-  const hub = hubOf(vehicle, wheel);
-  const sign = Math.sign(hub.x - from.x) || 1;
-  const radius = vehicle.wheels[wheel]?.radius ?? 0.05;
-  const near = { x: from.x + sign * 0.3 * radius, z: from.z };
-  const far = { x: hub.x - sign * 0.4 * radius, z: hub.z };
-  const bolted = on === 'chassis';
+/** Where a shaft that goes on begins: the part that turns it, the body that holds its end, and the end as drawn. */
+interface Outlet {
+  readonly from: string;
+  readonly on: string;
+  readonly at: Vec2;
+}
+
+/** How far from a gearbox and from a hub shafts end, wheel radii. */
+const clear = { box: 0.2, hub: 0.4 } as const;
+
+/**
+ * Shafts from the gearbox to all axle lines, on each side from one to the next, with a universal joint at both ends; on one
+ * body, or bolted to the chassis, a shaft goes straight through. Returns the parts, and what turns each line's final drive.
+ */
+function shaftsTo(
+  vehicle: Vehicle,
+  lines: LayoutFigures['lines'],
+  box: Vec2,
+): { readonly parts: PartInput[]; readonly last: ReadonlyMap<number, string> } {
+  const parts: PartInput[] = [];
+  const last = new Map<number, string>();
+  for (const sign of [1, -1]) {
+    const radius = Math.max(...vehicle.wheels.map((w) => w.radius));
+    let outlet: Outlet = {
+      from: 'gearbox',
+      on: 'chassis',
+      at: { x: box.x + sign * clear.box * radius, z: box.z },
+    };
+    const side = lines
+      .map(({ wheel }) => wheel)
+      .filter((wheel) => (hubOf(vehicle, wheel).x >= box.x ? 1 : -1) === sign)
+      .sort((v, w) => sign * (hubOf(vehicle, v).x - hubOf(vehicle, w).x));
+    for (const wheel of side) {
+      const added = shaftFrom(vehicle, wheel, outlet, sign);
+      parts.push(...added.parts);
+      last.set(wheel, added.last);
+      const hub = hubOf(vehicle, wheel);
+      const beyond = { x: hub.x + sign * clear.hub * (vehicle.wheels[wheel]?.radius ?? 0), z: hub.z };
+      outlet = { from: added.last, on: bodyOf(vehicle, wheel), at: beyond };
+    }
+  }
+  return { parts, last };
+}
+
+function shaftFrom(
+  vehicle: Vehicle,
+  wheel: number,
+  { from, on: holder, at }: Outlet,
+  sign: number,
+): { parts: PartInput[]; last: string } {
+  const [name, on, hub] = [nameOf(vehicle, wheel), bodyOf(vehicle, wheel), hubOf(vehicle, wheel)];
   const shaft = `${name} shaft`;
-  if (bolted) return { parts: [{ name: shaft, kind: 'shaft', from: 'gearbox' } as PartInput], last: shaft };
+  if (on === holder) return { parts: [{ name: shaft, kind: 'shaft', from, on } as PartInput], last: shaft };
+  const far = { x: hub.x - sign * clear.hub * (vehicle.wheels[wheel]?.radius ?? 0), z: hub.z };
+  const [inner, outer] = [`${name} inner joint`, `${name} outer joint`];
+  const ends = [
+    { on: holder, ...at },
+    { on, ...far },
+  ];
   return {
     parts: [
-      { name: `${name} joint at the gearbox`, kind: 'universal-joint', from: 'gearbox', shaft },
-      {
-        name: shaft,
-        kind: 'shaft',
-        from: `${name} joint at the gearbox`,
-        ends: [
-          { on: 'chassis', ...near },
-          { on, ...far },
-        ],
-      },
-      { name: `${name} joint at the axle`, kind: 'universal-joint', from: shaft, on, shaft },
+      { name: inner, kind: 'universal-joint', from, on: holder, shaft },
+      { name: shaft, kind: 'shaft', from: inner, ends },
+      { name: outer, kind: 'universal-joint', from: shaft, on, shaft },
     ] as PartInput[],
-    last: `${name} joint at the axle`,
+    last: outer,
   };
 }
 
@@ -142,13 +184,20 @@ function shafted(
     motorPart(motor, { name: 'motor', axis: 'lengthwise', on: 'chassis', at: box }),
     { name: 'gearbox', kind: 'reduction', from: 'motor', ratio: common, sense: 'same' } as PartInput,
   ];
+  const { parts: shafts, last } = shaftsTo(vehicle, lines, box);
+  parts.push(...shafts);
   lines.forEach(({ wheel, rating }, i) => {
     const name = nameOf(vehicle, wheel);
     const on = bodyOf(vehicle, wheel);
-    const { parts: shaft, last } = shaftTo(vehicle, wheel, box);
     const ratio = (finals[i] ?? 1) / (hub ?? 1);
-    const final = { name: `${name} final drive`, kind: 'reduction', mesh: 'bevel', from: last, on, ratio };
-    parts.push(...shaft);
+    const final = {
+      name: `${name} final drive`,
+      kind: 'reduction',
+      mesh: 'bevel',
+      from: last.get(wheel),
+      on,
+      ratio,
+    };
     if (hub === undefined) parts.push({ ...final, wheels: [name], ...rated(rating) } as PartInput);
     else {
       const count = vehicle.wheels[wheel]?.count ?? 1;

@@ -3,6 +3,7 @@
  * reduction that was asked for, and drive the vehicle over its step.
  * Seen red: a hub reduction left out of the whole ratio; a beam train on a vehicle without a beam.
  */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { driveLayouts, startingFigures } from '../../../sim/driveline/layouts.ts';
 import { wayUp } from '../../../sim/driveline/linear.ts';
@@ -60,4 +61,21 @@ it('a gear train in a beam needs a beam', () => {
   const without = { ...vehicle, members: vehicle.members.filter((m) => m.kind !== 'bogie-beam') };
   const train = driveLayouts.find(({ kind }) => kind === 'beam-train');
   expect(train?.build(without, startingFigures(vehicle))).toBeUndefined();
+});
+
+describe.each(['corrie-6x6', 'tarn-8x8', 'fell-4x4'])('on the shipped vehicle of %s', (name) => {
+  const file = new URL(`../../../scenarios/${name}.json`, import.meta.url);
+  const document = JSON.parse(readFileSync(file, 'utf8'));
+  const { vehicle } = read(document);
+  it.each(driveLayouts.map((layout) => [layout.kind, layout] as const))(
+    'the layout %s reads without a word and drives every axle line, or has no place',
+    (kind, layout) => {
+      const built = layout.build(vehicle, startingFigures(vehicle));
+      expect(built === undefined).toBe(kind === 'beam-train' && name !== 'tarn-8x8');
+      if (built === undefined) return;
+      const { torquePerWheel: _torque, ...drive } = document.vehicle.drive;
+      const scenario = read({ ...document, vehicle: { ...document.vehicle, drive, driveline: built } });
+      expect(compile(scenario).wheels.every((wheel) => wheel.driven)).toBe(true);
+    },
+  );
 });
