@@ -1,5 +1,6 @@
 import { formatQuantity } from '../../shared/units.ts';
 import { useDesk } from '../app/workbench.ts';
+import { LiveLedger } from '../panels/ledger/LiveLedger.tsx';
 import { Standing } from '../panels/Standing.tsx';
 import { Verdicts } from '../panels/Verdicts.tsx';
 
@@ -24,13 +25,15 @@ function Stored() {
 
 /** The live answers beside the drawing: how it stands, and whether it crosses its ground as it must. */
 export function Answers() {
+  const ledger = useDesk(({ solved }) => solved?.report.ledger !== undefined);
   return (
-    <section className="answers" aria-label="Answers">
+    <section className={ledger ? 'answers with-ledger' : 'answers'} aria-label="Answers">
       <div>
         <Standing status={false} />
         <Stored />
       </div>
       <Verdicts />
+      <LiveLedger />
     </section>
   );
 }

@@ -26,6 +26,11 @@ export const panels = [
     Panel: lazy(async () => ({ default: (await import('./Joints.tsx')).Joints })),
   },
   {
+    id: 'ledger',
+    title: 'Ledger',
+    Panel: lazy(async () => ({ default: (await import('./ledger/Ledger.tsx')).Ledger })),
+  },
+  {
     id: 'winching',
     title: 'Winch and steering',
     Panel: lazy(async () => ({ default: (await import('./Winching.tsx')).Winching })),

@@ -1,6 +1,7 @@
+import type { Vec2 } from '../../shared/geometry/vec.ts';
 import type { Influences } from '../../sim/studies/matters.ts';
 import type { Begin } from '../workers/study.ts';
-import type { StudyNews, StudyOrder, ToldLimits } from '../workers/study-protocol.ts';
+import type { StudyNews, StudyOrder, ToldLimits, ToldMass, ToldRemedies } from '../workers/study-protocol.ts';
 
 /** A job that was asked for on a document, as far as it is. */
 export type Job<Result> =
@@ -14,13 +15,15 @@ export interface StudiesState {
   /** The table alone, and with its curves over grip and mass. */
   readonly limits: Job<ToldLimits>;
   readonly curves: Job<ToldLimits>;
+  readonly mass: Job<ToldMass>;
+  readonly remedies: Job<ToldRemedies>;
 }
 
 const NONE = { kind: 'none' } as const;
 
 /** Jobs that somebody asked for and may call off; their answers stay while other panels are looked at. */
 export class Studies {
-  #state: StudiesState = { matters: NONE, limits: NONE, curves: NONE };
+  #state: StudiesState = { matters: NONE, limits: NONE, curves: NONE, mass: NONE, remedies: NONE };
   readonly #begin: Begin;
   readonly #ends = new Map<keyof StudiesState, () => void>();
   readonly #watchers = new Set<() => void>();
@@ -54,6 +57,14 @@ export class Studies {
     this.#ask('curves', { kind: 'limits', document, curves: true });
   }
 
+  /**
+   * Finds how heavy a document's vehicle may come out (`mass`; `at`: where more mass goes, drawn, m), or what would help
+   * what gives first (`remedies`).
+   */
+  ledger(what: 'mass' | 'remedies', document: unknown, at?: Vec2): void {
+    this.#ask(what, { kind: what, document, ...(at === undefined ? {} : { at }) });
+  }
+
   /** Calls a job off. */
   cancel(what: keyof StudiesState): void {
     this.#ends.get(what)?.();
@@ -75,8 +86,7 @@ export class Studies {
     if (news.kind === 'progress')
       this.#change({ [what]: { kind: 'running', of, share: news.share, next: news.next ?? '' } });
     if (news.kind === 'failed') this.#change({ [what]: { kind: 'failed', of, message: news.message } });
-    if (news.kind === 'matters' || news.kind === 'limits')
-      this.#change({ [what]: { kind: 'done', of, result: news.result } });
+    if ('result' in news) this.#change({ [what]: { kind: 'done', of, result: news.result } });
   }
 
   #change(change: Partial<StudiesState>): void {

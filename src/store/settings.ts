@@ -27,6 +27,8 @@ export interface Settings {
   readonly singleKeys: boolean;
   /** The panel that is open beside the picture. */
   readonly panel: string;
+  /** The drive line is drawn under the picture. */
+  readonly driveLine: boolean;
 }
 
 const DEFAULTS: Settings = {
@@ -41,6 +43,7 @@ const DEFAULTS: Settings = {
   speed: 1,
   singleKeys: true,
   panel: 'fields',
+  driveLine: true,
 };
 
 const isOneOf = (list: readonly unknown[], value: unknown): boolean => list.includes(value);
@@ -63,6 +66,7 @@ export function settingsFrom(stored: unknown): Settings {
     speed: isOneOf(speeds, given.speed),
     singleKeys: typeof given.singleKeys === 'boolean',
     panel: typeof given.panel === 'string',
+    driveLine: typeof given.driveLine === 'boolean',
   };
   const good = Object.entries(given).filter(([key]) => ok[key as keyof Settings] === true);
   return { ...DEFAULTS, ...Object.fromEntries(good) };

@@ -1,3 +1,8 @@
+import type { Vec2 } from '../../shared/geometry/vec.ts';
+import type { LedgerLine } from '../../shared/report.ts';
+import type { Alternative } from '../../sim/ledger/alternatives.ts';
+import type { MassPoint } from '../../sim/ledger/curve.ts';
+import type { GreatestMass } from '../../sim/ledger/mass.ts';
 import type { FoundLimit, Limits } from '../../sim/limits/limits.ts';
 import type { Part } from '../../sim/studies/lattice.ts';
 import type { Tile } from '../../sim/studies/map.ts';
@@ -18,10 +23,34 @@ export interface ToldLimits extends Omit<Limits, 'found' | 'grip'> {
   readonly mass: number;
 }
 
+/** How heavy the vehicle may come out, and the largest obstacle of one kind over its mass. */
+export interface ToldMass {
+  readonly greatest: GreatestMass;
+  readonly curve: {
+    readonly title: string;
+    readonly unit: 'm' | 'rad';
+    /** The largest such obstacle of the scenario's ground, m or rad. */
+    readonly there: number | undefined;
+    readonly points: readonly MassPoint[];
+  };
+}
+
+/** What would help what gives first, beside the vehicle as it is. */
+export interface ToldRemedies {
+  /** What gives first today, on a crossing that goes on past all limits; undefined when nothing does. */
+  readonly first: LedgerLine | undefined;
+  /** kg, and m/s on the level. */
+  readonly mass: number;
+  readonly topSpeed: number | undefined;
+  readonly found: readonly Alternative[];
+}
+
 /** A job that takes a while: a whole worker is given to it, and ended when nobody wants its answer any more. */
 export type StudyOrder =
   | { readonly kind: 'matters'; readonly document: unknown; readonly measure: string }
   | { readonly kind: 'limits'; readonly document: unknown; readonly curves: boolean }
+  | { readonly kind: 'mass'; readonly document: unknown; readonly at?: Vec2 }
+  | { readonly kind: 'remedies'; readonly document: unknown }
   | {
       readonly kind: 'map';
       readonly document: unknown;
@@ -40,5 +69,7 @@ export type StudyNews =
   | { readonly kind: 'tile'; readonly tile: Tile }
   | { readonly kind: 'matters'; readonly result: Influences }
   | { readonly kind: 'limits'; readonly result: ToldLimits }
+  | { readonly kind: 'mass'; readonly result: ToldMass }
+  | { readonly kind: 'remedies'; readonly result: ToldRemedies }
   | { readonly kind: 'mapped' }
   | { readonly kind: 'failed'; readonly message: string };
