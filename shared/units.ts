@@ -17,3 +17,13 @@ export {
 } from './units/format.ts';
 export { parseQuantity } from './units/parse.ts';
 export type { Read } from './units/reading.ts';
+export {
+  fullSizeFactor,
+  ownFigures,
+  type Showing,
+  scaleWords,
+  showQuantity,
+  shownScale,
+  showSentence,
+} from './units/showing.ts';
+export { rungsOf, type UnitSystem, unitSystems } from './units/systems.ts';

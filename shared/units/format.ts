@@ -1,57 +1,14 @@
 import { type Dimension, dimensions } from './dimensions.ts';
 import { readUnit } from './expression.ts';
 import { scaled, unscaled } from './symbols.ts';
-
-/** A unit to show figures in, and the size in SI from which it is used. */
-interface Rung {
-  readonly unit: string;
-  readonly from: number;
-}
-
-const rung = (unit: string, from = 0): Rung => ({ unit, from });
-
-/** Units for people, smallest first: those in which builders of models and, further up, of full-size trucks speak. */
-const ladders: Readonly<Record<Dimension, readonly Rung[]>> = {
-  length: [rung('mm'), rung('m', 1), rung('km', 10_000)],
-  mass: [rung('g'), rung('kg', 1), rung('t', 10_000)],
-  time: [rung('ms'), rung('s', 1)],
-  angle: [rung('deg')],
-  force: [rung('N'), rung('kN', 10_000)],
-  torque: [rung('N·mm'), rung('N·m', 1), rung('kN·m', 10_000)],
-  speed: [rung('m/s')],
-  spin: [rung('rpm')],
-  acceleration: [rung('m/s²')],
-  stiffness: [rung('N/mm'), rung('kN/mm', 1e6)],
-  torsionStiffness: [
-    rung('N·mm/deg'),
-    rung('N·m/deg', 180 / Math.PI),
-    rung('kN·m/deg', (1000 * 180) / Math.PI),
-  ],
-  damping: [rung('N·s/m'), rung('kN·s/m', 10_000)],
-  torsionDamping: [rung('N·mm·s/rad'), rung('N·m·s/rad', 1), rung('kN·m·s/rad', 10_000)],
-  inertia: [rung('kg·mm²'), rung('kg·m²', 0.01)],
-  stress: [rung('Pa'), rung('kPa', 1e3), rung('MPa', 1e6), rung('GPa', 1e9)],
-  ratio: [rung('1')],
-  energy: [rung('mJ'), rung('J', 1), rung('kJ', 10_000)],
-  power: [rung('W'), rung('kW', 10_000)],
-  frequency: [rung('Hz')],
-  roughness: [rung('m³')],
-  perLengthSpeed: [rung('s/m')],
-  voltage: [rung('V'), rung('kV', 10_000)],
-  current: [rung('mA'), rung('A', 1)],
-  resistance: [rung('mΩ'), rung('Ω', 1)],
-  charge: [rung('mA·h'), rung('A·h', 36_000)],
-  temperature: [rung('K')],
-  heatCapacity: [rung('J/K'), rung('kJ/K', 10_000)],
-  thermalResistance: [rung('K/W')],
-};
+import { rungsOf, type UnitSystem } from './systems.ts';
 
 /**
  * The unit in which a person would speak of a figure of this size: 'mm' for 0.045 (a length in SI), 'kN' for 12,000 (a
  * force). For an axis give the largest figure on it; for a field, its present one.
  */
-export function shownUnit(dimension: Dimension, size: number): string {
-  const ladder = ladders[dimension];
+export function shownUnit(dimension: Dimension, size: number, system: UnitSystem = 'builder'): string {
+  const ladder = rungsOf(dimension, system);
   // 0.9995 m is shown as "1 m", not "1000 mm": three digits are rounded before the unit is chosen.
   const rounded = Number.isFinite(size) ? Math.abs(Number(size.toPrecision(3))) : 0;
   const first = size === 0 ? undefined : ladder.findLast((step) => rounded >= step.from);
@@ -60,7 +17,7 @@ export function shownUnit(dimension: Dimension, size: number): string {
 
 /** All units that figures of this dimension are shown in, smallest first: for a unit menu. */
 export function shownUnits(dimension: Dimension): readonly string[] {
-  return ladders[dimension].map((step) => step.unit);
+  return rungsOf(dimension, 'builder').map((step) => step.unit);
 }
 
 function factorOf(unit: string): number {
