@@ -249,6 +249,34 @@ describe('a kept document', () => {
     expect(documents.getState().past.map(({ says }) => says)).toEqual(['first']);
   });
 
+  it('is there after the page was left in the middle of a change, though the database heard nothing of it', async () => {
+    const page = await opened();
+    commit(page.documents, { says: 'first', document: mass(1) });
+    await page.keeper.flush();
+    vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(() => {
+      throw new DOMException('the page is gone', 'InvalidStateError');
+    });
+    commit(page.documents, { says: 'drag', document: mass(2) }, 'one drag');
+    commit(page.documents, { says: 'drag', document: mass(3) }, 'one drag');
+    page.keeper.leave();
+    vi.restoreAllMocks();
+    const { begun } = await begin('', { id: page.id });
+    expect(begun?.known.raw).toEqual(mass(3));
+    expect(begun?.known.past?.map(({ says }) => says)).toEqual(['first', 'drag']);
+    expect(Object.keys(localStorage).filter((key) => key.startsWith('axlewright-left'))).toEqual([]);
+  });
+
+  it('is not set back by what a page left behind long ago', async () => {
+    const page = await opened();
+    commit(page.documents, { says: 'first', document: mass(1) });
+    page.keeper.leave();
+    await page.keeper.flush();
+    commit(page.documents, { says: 'second', document: mass(2) });
+    await page.keeper.flush();
+    const { begun } = await begin('', { id: page.id });
+    expect(begun?.known.raw).toEqual(mass(2));
+  });
+
   it('is kept again as soon as there is room again', async () => {
     const page = await opened();
     vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
