@@ -50,7 +50,7 @@ function linesOf(run: Run, { noStops = [], series = driveSeries(run) }: LedgerOp
   ];
   const lines = tracks.flatMap((track) => lineOf(track, run.recording) ?? []);
   const others = [
-    ...gearLines(run),
+    ...strengthLines(run.mechanism, run.recording),
     ...winchLines(run.mechanism),
     ...steeringLines(run.mechanism, run.recording),
   ].map((line) => ended(line, run));
@@ -71,10 +71,6 @@ function ended(line: LedgerLine, { recording }: Run): LedgerLine {
 /** Whether all figures of a line are finite: a recording of a run that ran away may hold others. */
 const isFiniteLine = ({ use, carries, limit }: LedgerLine): boolean =>
   [use ?? 0, carries, limit ?? 0].every(Number.isFinite);
-
-/** Pins, rods, arms, bars, springs and what stops may take; travel to the stops has lines of its own. */
-const gearLines = ({ mechanism, recording }: Run): LedgerLine[] =>
-  strengthLines(mechanism, recording).filter((line) => line.sort !== 'stop' || line.quantity !== 'travel');
 
 /** Known lines by their use, the greatest first; then unknown ones. Of equal ones the document's order stays. */
 function inOrder(a: LedgerLine, b: LedgerLine): number {

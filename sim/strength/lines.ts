@@ -1,6 +1,6 @@
-import { column, type Recording } from '../../shared/recording.ts';
+import type { Recording } from '../../shared/recording.ts';
 import type { LedgerLine, LedgerSort } from '../../shared/report.ts';
-import { formatShare } from '../../shared/units.ts';
+
 import { carryingJoints, memberLines } from '../joints/line.ts';
 import type { BoundElement, Mechanism } from '../mechanism/mechanism.ts';
 import type { LoadName, StrengthCheck, Target } from './kind.ts';
@@ -45,7 +45,8 @@ const bending = { load: 'bending', quantity: 'bending moment', unit: 'N·m' } as
 
 /**
  * What is how near to its limit in the running gear: one line for every pin, guide, rod, arm, bar and spring of the
- * vehicle, at its worst over the run, and the stops of its members. Parts without strength figures have `use: null`.
+ * vehicle, at its worst over the run, and what stops with a limit of their own take. Parts without strength figures have
+ * `use: null`; travel to the stops is not a question of strength.
  * Lines come in the vehicle's order. Limits have the safety factor in them that `says` names.
  */
 export function strengthLines(mechanism: Mechanism, recording: Recording): LedgerLine[] {
@@ -56,7 +57,7 @@ export function strengthLines(mechanism: Mechanism, recording: Recording): Ledge
     const part = parts.find(({ target, of }) => target === item.target && of === item.of);
     return part === undefined ? unknownLine(item, recording) : knownLine(item, part, recording);
   });
-  return [...lines, ...travelLines(mechanism, recording)];
+  return lines.filter((line) => line !== undefined);
 }
 
 /** All parts that could give way. Stops only count where they have figures: their travel has lines of its own. */
@@ -242,38 +243,4 @@ function more(
   const stored = energy === undefined ? 0 : peakOf(frames, energy).value;
   if (stored > 0) words.push(`stores up to ${shown(stored / count, 'J')}${count > 1 ? ' each' : ''}`);
   return words;
-}
-
-/** How much of its way to a stop each member used; 1 touches it, more presses it. */
-function travelLines({ members }: Mechanism, recording: Recording): LedgerLine[] {
-  return members.flatMap(({ name: of, bump, droop, unit }, m): LedgerLine[] => {
-    const motion = column(recording, 'motion', m);
-    const sides = [
-      { side: 'bump', limit: bump, way: (f: number) => motion[f] as number },
-      { side: 'droop', limit: droop, way: (f: number) => -(motion[f] as number) },
-    ].flatMap(({ side, limit, way }) =>
-      limit === undefined || !(limit > 0) ? [] : [{ side, limit, ...peakOf(recording.frames, way) }],
-    );
-    const [first] = sides;
-    if (first === undefined) return [];
-    const { side, limit, value, frame } = sides.reduce((a, b) =>
-      b.value / b.limit > a.value / a.limit ? b : a,
-    );
-    const use = value / limit;
-    return [
-      {
-        sort: 'stop',
-        of,
-        path: `vehicle.members[${m}]`,
-        quantity: 'travel',
-        use,
-        carries: value,
-        limit,
-        unit,
-        how: 'given',
-        says: `${of}: ${shown(value, unit, limit)} of ${shown(limit, unit)} to its ${side} stop, ${formatShare(use)}`,
-        ...(value > 0 ? { moment: momentOf(recording, frame) } : {}),
-      },
-    ];
-  });
 }

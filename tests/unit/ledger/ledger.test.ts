@@ -60,6 +60,23 @@ describe('the ledger of a crossing', () => {
     }
   });
 
+  it('holds the travel of members against their stops, each way on its own', () => {
+    const motion = column(
+      recording,
+      'motion',
+      mechanism.members.findIndex((m) => m.name === 'rear-beam'),
+    );
+    const degree = Math.PI / 180;
+    expect(lineFor(lines, 'stop', 'rear-beam', 'bump travel').use).toBeCloseTo(
+      Math.max(...motion) / (18 * degree),
+      9,
+    );
+    expect(lineFor(lines, 'stop', 'rear-beam', 'droop travel').use).toBeCloseTo(
+      -Math.min(...motion) / (18 * degree),
+      9,
+    );
+  });
+
   it('follows the torque of both axles of the beam back through one bevel pair to the rear joints', () => {
     const joint = lineFor(lines, 'joint', 'rear joint at the beam', 'torque');
     const frame = joint.moment?.frame ?? 0;
