@@ -98,21 +98,24 @@ interface BarProps {
 
 /** What one builds with: over the picture. */
 export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarProps) {
+  const onGround = useGroundOn();
   return (
     <div className="build-bar" role="toolbar" aria-label="Building">
       <AddMenu button={addButton} />
       <button type="button" className="button" onClick={onStart} title="Begin another vehicle">
         New
       </button>
-      <button
-        type="button"
-        className="button"
-        aria-pressed={alone}
-        title="A point moves without what hangs on it (O; or hold Alt)"
-        onClick={onAlone}
-      >
-        Move alone
-      </button>
+      {onGround ? null : (
+        <button
+          type="button"
+          className="button"
+          aria-pressed={alone}
+          title="A point moves without what hangs on it (O; or hold Alt)"
+          onClick={onAlone}
+        >
+          Move alone
+        </button>
+      )}
       <PitchField />
       <PictureButton />
       <GroundButton />

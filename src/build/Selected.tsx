@@ -7,6 +7,7 @@ import { isObject, valueAt } from '../documents/json.ts';
 import { kindTitle } from '../panels/fields/layout.ts';
 import { useBuild } from './build.ts';
 import { useForm } from './form.ts';
+import { useGroundOn } from './ground.ts';
 import { Inspector } from './Inspector.tsx';
 import { titleOf } from './parts.ts';
 
@@ -30,6 +31,7 @@ function Preloaded({ path }: { readonly path: Path }) {
 export function Selected() {
   const raw = useForm();
   const entry = useSelection((state) => state.entry);
+  const onGround = useGroundOn();
   const { duplicate, mirror, remove } = useBuild();
   const value = entry === undefined ? undefined : valueAt(raw, entry);
   if (entry === undefined || value === undefined)
@@ -37,8 +39,8 @@ export function Selected() {
       <div className="selected">
         <h2>Nothing is selected</h2>
         <p className="soft pad">
-          Press on a part of the picture, or choose one in the tree of parts. Points with a ring can be
-          dragged, or moved with the arrow keys; Enter takes typed figures.
+          Press on a part of the picture, or choose one in the {onGround ? 'list' : 'tree of parts'}. Points
+          with a ring can be dragged, or moved with the arrow keys; Enter takes typed figures.
         </p>
       </div>
     );
@@ -62,14 +64,16 @@ export function Selected() {
             >
               Duplicate
             </button>
-            <button
-              type="button"
-              className="button small"
-              title="Add its mirror image, front to rear (M)"
-              onClick={() => mirror(entry)}
-            >
-              Mirror
-            </button>
+            {entry[0] === 'ground' ? null : (
+              <button
+                type="button"
+                className="button small"
+                title="Add its mirror image, front to rear (M)"
+                onClick={() => mirror(entry)}
+              >
+                Mirror
+              </button>
+            )}
             <button
               type="button"
               className="button small"

@@ -14,6 +14,7 @@ import {
   layChain,
   type ReadRow,
   readRow,
+  usualGapText,
 } from './chain.ts';
 import { ProfileLine } from './ProfileLine.tsx';
 import { GroundReader } from './pieces.ts';
@@ -25,6 +26,8 @@ interface RowProps {
   readonly index: number;
   readonly kinds: readonly ChainKind[];
   readonly read: ReadRow;
+  /** The gap that is left where none is typed. */
+  readonly gap: string;
   readonly grip: ReturnType<ReturnType<typeof useOrder>['gripOf']>;
   readonly mark: ReturnType<ReturnType<typeof useOrder>['markOf']>;
   readonly onChange: (row: ChainRow) => void;
@@ -32,7 +35,7 @@ interface RowProps {
 }
 
 /** One obstacle: its grip, its kind, its sizes, the level ground behind it. */
-function Row({ row, index, kinds, read, grip, mark, onChange, onRemove }: RowProps) {
+function Row({ row, index, kinds, read, gap, grip, mark, onChange, onRemove }: RowProps) {
   const kind = kinds.find((each) => each.kind === row.kind);
   const name = `${kind?.title ?? row.kind} ${index + 1}`;
   const wrong = Object.entries(read.wrong);
@@ -83,7 +86,13 @@ function Row({ row, index, kinds, read, grip, mark, onChange, onRemove }: RowPro
         {kind?.sizes.map(({ key, label, usual, about }) =>
           field(key, label, row.typed[key] ?? '', usual, `${about.description ?? ''} ${rangeWords(about)}`),
         )}
-        {field('gap', 'level behind', row.gap, "a vehicle's length", 'Level ground before the next obstacle')}
+        {field(
+          'gap',
+          'level behind',
+          row.gap,
+          gap,
+          "Level ground before the next obstacle; a vehicle's length when left empty",
+        )}
       </span>
       <button type="button" className="button small bare" aria-label={`Remove ${name}`} onClick={onRemove}>
         ×
@@ -122,6 +131,7 @@ export function ChainSheet({ onLaid }: { readonly onLaid: () => void }) {
   const { apply } = useBuild();
   const raw = useDocument((state) => state.raw);
   const kinds = useMemo(() => chainKinds(raw), [raw]);
+  const gap = useMemo(() => usualGapText(raw), [raw]);
   const counted = useRef(1);
   const [rows, setRows] = useState<readonly ChainRow[]>(() => [freshRow(1)]);
   const [place, setPlace] = useState<ChainPlace>('instead');
@@ -161,6 +171,7 @@ export function ChainSheet({ onLaid }: { readonly onLaid: () => void }) {
             index={i}
             kinds={kinds}
             read={read[i] as ReadRow}
+            gap={gap}
             grip={gripOf(i)}
             mark={markOf(i)}
             onChange={(next) => setRows(rows.map((each) => (each.id === row.id ? next : each)))}

@@ -13,6 +13,8 @@ interface DrawProps {
   readonly view: View;
   readonly pieces: readonly LaidPiece[];
   readonly field: RefObject<HTMLElement | null>;
+  /** Tells the station, m, at which the line will be laid. */
+  readonly onBegin: (station: number) => void;
 }
 
 /** Where a drawn line may go. */
@@ -30,9 +32,18 @@ const STEPS = 60;
 const toleranceAt = (step: number): number =>
   TOLERANCE.least * (TOLERANCE.most / TOLERANCE.least) ** (step / STEPS);
 
-const USUAL = Math.round(
-  (STEPS * Math.log(TOLERANCE.usual / TOLERANCE.least)) / Math.log(TOLERANCE.most / TOLERANCE.least),
-);
+/** The place of the slider for a tolerance in wheel radii. */
+const stepAt = (radii: number): number =>
+  Math.max(
+    0,
+    Math.min(
+      STEPS,
+      Math.round((STEPS * Math.log(radii / TOLERANCE.least)) / Math.log(TOLERANCE.most / TOLERANCE.least)),
+    ),
+  );
+
+/** A hand on a mouse trembles by so much, px: a tolerance below it keeps the tremble. */
+const TREMBLE = 1.5;
 
 /** Where a line goes, and where its first point will lie, m. */
 function targetOf(place: Place, pieces: readonly LaidPiece[], selected: LaidPiece | undefined) {
@@ -49,19 +60,20 @@ const from = (line: readonly Vec2[], begin: Vec2): readonly Vec2[] => {
 };
 
 /** Takes a line that is drawn by hand: pressed, drawn, let go; then it is made simple and laid. */
-export function DrawLayer({ view, pieces, field }: DrawProps) {
+export function DrawLayer({ view, pieces, field, onBegin }: DrawProps) {
   const { documents, notices } = useBench();
   const { apply } = useBuild();
   const radius = proportionsOf(useDocument((state) => state.raw)).radius;
   const entry = useSelection((state) => state.entry);
   const [drawn, setDrawn] = useState<readonly Vec2[]>([]);
   const [busy, setBusy] = useState(false);
-  const [step, setStep] = useState(USUAL);
+  const [chosen, setStep] = useState<number>();
   const [place, setPlace] = useState<Place>('end');
   const pointer = useRef<number | undefined>(undefined);
   const panel = useRef<HTMLDivElement>(null);
   const id = useId();
   const selected = entry?.[0] === 'ground' ? pieces[Number(entry[1])] : undefined;
+  const step = chosen ?? stepAt(Math.max(TOLERANCE.usual, TREMBLE / (view.scale * radius)));
   const tolerance = toleranceAt(step) * radius;
   const stroke = useMemo(() => strokeOf(drawn, radius), [drawn, radius]);
   const line = useMemo(() => simplifiedStroke(stroke.line, tolerance), [stroke, tolerance]);
@@ -101,6 +113,10 @@ export function DrawLayer({ view, pieces, field }: DrawProps) {
       said: `Ground drawn with ${line.length} points. ${words.join(' ')}`,
     });
   };
+  const beginning = useRef(onBegin);
+  beginning.current = onBegin;
+  const station = begin.x;
+  useEffect(() => beginning.current(station), [station]);
   useEffect(() => {
     field.current?.querySelector<HTMLElement>('.draw-panel button')?.focus();
   }, [field]);

@@ -3,6 +3,7 @@ import { pathText } from '../../shared/path.ts';
 import { useBench, useDesk, useDocument, useNotice, useSelection } from '../app/workbench.ts';
 import { useBuild } from '../build/build.ts';
 import type { Camera } from '../build/camera.ts';
+import type { View } from '../canvas/camera.ts';
 import { travelShown } from '../charts/figures.ts';
 import { palettes } from '../charts/palette.ts';
 import { snap } from '../edits/snap.ts';
@@ -14,7 +15,7 @@ import { Flags } from './Flags.tsx';
 import { GroundKnob } from './GroundKnob.tsx';
 import { GroundNote, TypedPoint } from './GroundNote.tsx';
 import { ImportSheet } from './ImportSheet.tsx';
-import { focusKnob, showWhole, useFirstSight, usePresses } from './looking.ts';
+import { focusKnob, makeRoom, showWhole, useFirstSight, usePresses } from './looking.ts';
 import { handlesInSight, heightOf, inWords, type LaidPiece, pieceAt, problemsOf } from './pieces.ts';
 import { addPointAt } from './places.ts';
 import { sizeHandlesOf } from './sizes.ts';
@@ -40,33 +41,26 @@ interface FieldProps {
 /** Points and sizes that can be taken hold of in this view. */
 function useGrips(
   pieces: readonly LaidPiece[],
-  view: ReturnType<typeof useView>,
+  view: View | undefined,
 ): { readonly grips: readonly Grip[]; readonly hidden: number } {
   const raw = useDocument((state) => state.raw);
   const entry = useSelection((state) => state.entry);
   const point = useSelection((state) => state.point);
+  const piece = pieces.find(({ path }) => samePath(path, entry));
+  const sizes = useMemo(() => (piece === undefined ? [] : sizeHandlesOf(raw, piece)), [raw, piece]);
   return useMemo(() => {
     if (view === undefined) return { grips: [], hidden: 0 };
     const { handles, hidden } = handlesInSight(pieces, { ...edgesOf(view), gap: APART / view.scale }, point);
     const points = handles.map((each): Grip => ({ ...each, spot: spotIn(view, each.at) }));
-    const piece = pieces.find(({ path }) => samePath(path, entry));
-    const sizes = (piece === undefined ? [] : sizeHandlesOf(raw, piece)).map((size): Grip => {
-      const { x, y } = spotIn(view, size.at);
-      const long = Math.hypot(size.way.x, size.way.z);
-      const { path, id, label, at } = size;
-      const off = OFF / long;
-      return {
-        path,
-        id,
-        label,
-        at,
-        entry: size.entry,
-        size,
-        spot: { x: x + size.way.x * off, y: y - size.way.z * off },
-      };
+    const pulled = sizes.map((size): Grip => {
+      const { path, id, label, at, way } = size;
+      const { x, y } = spotIn(view, at);
+      const off = OFF / Math.hypot(way.x, way.z);
+      const spot = { x: x + way.x * off, y: y - way.z * off };
+      return { path, id, label, at, entry: size.entry, size, spot };
     });
-    return { grips: [...points, ...sizes], hidden };
-  }, [pieces, view, point, entry, raw]);
+    return { grips: [...points, ...pulled], hidden };
+  }, [pieces, view, point, sizes]);
 }
 
 /** The ground as it is changed by hand, over the picture of it with the vehicle at its start. */
@@ -211,7 +205,14 @@ export function GroundField(props: FieldProps) {
                   d={pathIn(view, piece.points)}
                 />
               ))}
-            {sheet || tool === 'draw'
+            {tool !== 'points'
+              ? null
+              : grips.map(({ id, at, spot, size: length }) => {
+                  if (length === undefined) return null;
+                  const { x, y } = spotIn(view, at);
+                  return <path key={`to ${id}`} className="size-way" d={`M${x} ${y}L${spot.x} ${spot.y}`} />;
+                })}
+            {tool !== 'points'
               ? null
               : grips.map((grip) => (
                   <GroundKnob
@@ -257,7 +258,12 @@ export function GroundField(props: FieldProps) {
           <p className="ground-hidden">{hidden.toLocaleString('en')} more points: come closer to see them</p>
         )}
         {tool === 'draw' && view !== undefined ? (
-          <DrawLayer view={view} pieces={pieces} field={field} />
+          <DrawLayer
+            view={view}
+            pieces={pieces}
+            field={field}
+            onBegin={(station) => makeRoom(camera, station)}
+          />
         ) : null}
       </div>
       {tool === 'chain' ? <ChainSheet onLaid={onLaid} /> : null}

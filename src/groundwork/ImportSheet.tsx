@@ -215,28 +215,28 @@ export function ImportSheet({ onLaid }: { readonly onLaid: () => void }) {
         <fieldset className="import-columns" disabled={!isThere}>
           <legend className="unseen">How it is read</legend>
           <Pick
-            label="Station in"
+            label="Station column"
             value={choice.stationColumn}
             onPick={(v) => pick({ stationColumn: Number(v) })}
           >
             {columns}
           </Pick>
           <Pick
-            label="its unit"
+            label="Station unit"
             value={choice.stationUnit}
             onPick={(v) => pick({ stationUnit: v as ColumnUnit })}
           >
             {units}
           </Pick>
           <Pick
-            label="Height in"
+            label="Height column"
             value={choice.heightColumn}
             onPick={(v) => pick({ heightColumn: Number(v) })}
           >
             {columns}
           </Pick>
           <Pick
-            label="its unit "
+            label="Height unit"
             value={choice.heightUnit}
             onPick={(v) => pick({ heightUnit: v as ColumnUnit })}
           >

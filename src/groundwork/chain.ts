@@ -1,7 +1,7 @@
 import type { Vec2 } from '../../shared/geometry/vec.ts';
 import type { Path } from '../../shared/path.ts';
 import { describeField, type FieldAbout, keysAt } from '../../shared/schema/describe.ts';
-import { evaluateField } from '../../shared/units.ts';
+import { evaluateField, formatQuantity } from '../../shared/units.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { isList, isObject, type Json, valueAt, withValue } from '../documents/json.ts';
 import { type Edit, edited } from '../edits/edit.ts';
@@ -122,6 +122,9 @@ function longer(piece: Json, least: number): Json {
     ? { ...piece, length: `${Number((least * 1000).toPrecision(6))} mm` }
     : piece;
 }
+
+/** The gap that is left where none is typed, as text. */
+export const usualGapText = (document: Json): string => formatQuantity(usualGap(document), 'length', 2);
 
 /** A vehicle's length, m, as `chainObstacles` leaves it between obstacles. */
 function usualGap(document: Json): number {

@@ -7,6 +7,8 @@ import type { LaidPiece } from './pieces.ts';
 
 /** Room beside what is brought into sight, as a share of its length. */
 const MARGIN = 0.12;
+/** Share of the picture behind the place where ground is drawn on. */
+const BEHIND = 0.35;
 /** A press on the picture that moves less than this is one, px. */
 const SLACK = 4;
 
@@ -29,6 +31,13 @@ export function reveal({ viewport }: Camera, station: number): void {
   if (station > from && station < to) return;
   const half = (to - from) / 2;
   viewport.show({ from: station - half, to: station + half });
+}
+
+/** Leaves room in front of a station, where ground is drawn on. */
+export function makeRoom({ viewport }: Camera, station: number): void {
+  const { from, to } = viewport.window;
+  const length = to - from;
+  viewport.show({ from: station - BEHIND * length, to: station + (1 - BEHIND) * length });
 }
 
 /** Puts the keyboard on a handle, once it is drawn. */
