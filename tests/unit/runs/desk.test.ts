@@ -16,7 +16,7 @@ interface Job {
 }
 
 /** A desk whose worker and clock are moved by hand. */
-function byHand(prepare?: (document: unknown) => Checked<Drawn>) {
+function byHand(prepare?: (document: unknown) => Checked<Drawn> | undefined) {
   const jobs: Job[] = [];
   const waits: { ms: number; then: () => void }[] = [];
   const good: Checked<Drawn> = { ok: true, value: {} as Drawn, problems: [] };
