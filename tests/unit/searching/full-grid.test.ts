@@ -72,7 +72,9 @@ describe('a space', () => {
     [{ kind: 'integer', name: 'a', from: 0.5, to: 3 }, /whole numbers/],
     [{ kind: 'list', name: 'a', values: [] }, /empty list/],
     [{ kind: 'list', name: 'a', values: [1, 2], along: [1] }, /2 values and 1 figures/],
-  ] as const)('%j is refused', (axis, message) => expect(wrong(axis)).toEqual([expect.stringMatching(message)]));
+  ] as const)('%j is refused', (axis, message) =>
+    expect(wrong(axis)).toEqual([expect.stringMatching(message)]),
+  );
 
   it('tells all that is wrong at once, each by its name', () => {
     const axes: Space = [
