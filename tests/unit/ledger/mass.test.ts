@@ -36,6 +36,11 @@ describe('the greatest mass', () => {
     expect(found.mass).toBeGreaterThan(found.today);
     const heavy = compile(withMore(scenario, 'items', 1));
     expect(heavy.mass).toBeCloseTo(found.today + 1, 9);
+    withMore(scenario, 'items', 1).vehicle.masses.forEach((item, i) => {
+      const was = scenario.vehicle.masses[i];
+      // the same shape of a heavier stuff: inertia goes with mass
+      expect((item.inertia ?? 0) * (was?.mass ?? 0)).toBeCloseTo((was?.inertia ?? 0) * item.mass, 15);
+    });
     expect(heavy.wheels.map((w) => w.mass)).toEqual(compile(scenario).wheels.map((w) => w.mass));
     expect(heavy.driveline?.parts.map((p) => p.mass)).toEqual(
       compile(scenario).driveline?.parts.map((p) => p.mass),
