@@ -20,8 +20,13 @@ export function gripTracks(run: Run): Track[] {
     if (!wheel.driven) return [];
     const normal = column(recording, 'normal', w);
     const thrust = column(recording, 'thrust', w);
-    const carries = normal.map((load, f) => (load > 0 ? Math.abs(thrust[f] as number) / load : 0));
-    const use = carries.map((wants) => shareOf(wants, wheel.tyre.grip));
+    const { grip } = wheel.tyre;
+    // a wheel that takes all its grip is at its limit, not past it by a rounding
+    const carries = normal.map((load, f) => {
+      const wants = load > 0 ? Math.abs(thrust[f] as number) / load : 0;
+      return Math.abs(wants - grip) <= 1e-9 * grip ? grip : wants;
+    });
+    const use = carries.map((wants) => shareOf(wants, grip));
     const behind = standsBehind(mechanism.drive.share, w);
     const pulls = driving(run);
     return [
@@ -35,9 +40,9 @@ export function gripTracks(run: Run): Track[] {
         },
         use,
         carries,
-        limit: () => wheel.tyre.grip,
+        limit: () => grip,
         says: (f) =>
-          `${theWheel(wheel.name)} ${recording.mode === 'drive' ? 'uses' : 'needs'} a grip of ${formatNumber(carries[f] as number)} at ${stationWords(run, stations[f] as number)} and has ${formatNumber(wheel.tyre.grip)} (${usedWords(use[f] as number)}).`,
+          `${theWheel(wheel.name)} ${recording.mode === 'drive' ? 'uses' : 'needs'} a grip of ${formatNumber(carries[f] as number)} at ${stationWords(run, stations[f] as number)} and has ${formatNumber(grip)} (${usedWords(use[f] as number)}).`,
         // in a drive, and behind a motor of its own, a wheel may spin while the others get on
         harmless: recording.mode === 'drive' || behind === 'motor',
         ...(recording.mode === 'crawl' && behind === 'differential'
