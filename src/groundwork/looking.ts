@@ -40,12 +40,15 @@ export function makeRoom({ viewport }: Camera, station: number): void {
   viewport.show({ from: station - BEHIND * length, to: station + (1 - BEHIND) * length });
 }
 
-/** Puts the keyboard on a handle, once it is drawn. */
+/** Puts the keyboard on a handle, once it is drawn; of several that are asked for in a row, on the last. */
 export function focusKnob(field: HTMLElement | null, id: string): void {
+  if (field === null) return;
+  field.dataset.wanted = id;
   requestAnimationFrame(() =>
-    requestAnimationFrame(() =>
-      field?.querySelector<HTMLElement>(`.knob[data-id="${CSS.escape(id)}"]`)?.focus({ preventScroll: true }),
-    ),
+    requestAnimationFrame(() => {
+      if (field.dataset.wanted !== id) return;
+      field.querySelector<HTMLElement>(`.knob[data-id="${CSS.escape(id)}"]`)?.focus({ preventScroll: true });
+    }),
   );
 }
 

@@ -52,41 +52,60 @@ export function shapeOfPiece(piece: Json): readonly Vec2[] | undefined {
   return broken || points.length === 0 ? undefined : points;
 }
 
-/** Points of a table as far as they can be read, from its first one, m: what can be moved though the piece is broken. */
-function tablePoints(piece: Json): readonly Vec2[] {
-  const points = isObject(piece) ? piece.points : undefined;
-  if (!isList(points)) return [];
-  const read = points.map((item) => {
-    if (!isObject(item)) return undefined;
-    const x = readFigure(item.station, 'length');
-    const z = readFigure(item.height, 'length');
-    return x === undefined || z === undefined ? undefined : { x, z };
-  });
-  const [first] = read;
-  if (first === undefined) return [];
-  return read.map((p) => (p === undefined ? { x: 0, z: 0 } : { x: p.x - first.x, z: p.z - first.z }));
-}
-
 interface Shape {
   readonly points: readonly Vec2[];
+  /** It can be laid. */
   readonly whole: boolean;
 }
 
+/** Stands for a point that is none. */
+const UNREADABLE = 'unreadable';
+
+function shapeOf(piece: Json): Shape {
+  const points = shapeOfPiece(piece);
+  return points === undefined ? { points: [], whole: false } : { points, whole: true };
+}
+
 /**
- * Lays the ground of documents piece by piece. A piece that did not change since the last document is not read again, so
- * that a drag reads the one piece that it changes.
+ * Lays the ground of documents piece by piece. What did not change since the last document is not read again, neither
+ * pieces nor points of tables: a drag reads the one point that it moves, though the table has thousands.
  */
 export class GroundReader {
   readonly #shapes = new WeakMap<object, Shape>();
+  readonly #places = new WeakMap<object, Vec2 | typeof UNREADABLE>();
 
   #shapeOf(piece: { readonly [key: string]: Json }): Shape {
     const known = this.#shapes.get(piece);
     if (known !== undefined) return known;
-    const shape = shapeOfPiece(piece);
-    const made: Shape =
-      shape === undefined ? { points: tablePoints(piece), whole: false } : { points: shape, whole: true };
+    const made = piece.kind === 'table' ? this.#tableOf(piece.points) : shapeOf(piece);
     this.#shapes.set(piece, made);
     return made;
+  }
+
+  /** A table's points, from its first one, m. It is broken where one cannot be read or stations go back. */
+  #tableOf(points: Json | undefined): Shape {
+    const read = isList(points) ? points.map((item) => this.#placeOf(item)) : [];
+    const [first] = read;
+    if (first === undefined || first === UNREADABLE) return { points: [], whole: false };
+    let whole = read.length > 1;
+    let last = first;
+    const line = read.map((p) => {
+      if (p === UNREADABLE || p.x < last.x) whole = false;
+      if (p !== UNREADABLE) last = p;
+      return { x: last.x - first.x, z: last.z - first.z };
+    });
+    return { points: line, whole };
+  }
+
+  #placeOf(item: Json): Vec2 | typeof UNREADABLE {
+    if (!isObject(item)) return UNREADABLE;
+    const known = this.#places.get(item);
+    if (known !== undefined) return known;
+    const x = readFigure(item.station, 'length');
+    const z = readFigure(item.height, 'length');
+    const place = x === undefined || z === undefined ? UNREADABLE : { x, z };
+    this.#places.set(item, place);
+    return place;
   }
 
   /** The pieces of a document's ground in order. One that cannot be laid takes no room. */

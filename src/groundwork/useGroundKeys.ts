@@ -43,7 +43,8 @@ export function useGroundKeys(
       );
       const at = here ?? (last === undefined ? undefined : { piece: last, index: last.points.length - 1 });
       const { raw } = documents.getState();
-      const far = 20 * step;
+      // A wheel's radius on: far enough to be told from this one.
+      const far = Math.max(1, Math.round((camera.solved?.mechanism.size ?? 20 * step) / step)) * step;
       const end = pieces.at(-1)?.to ?? { x: 0, z: 0 };
       const edit =
         at === undefined
