@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useRef, useState } from 'react';
+import { type KeyboardEvent, type RefObject, useEffect, useRef, useState } from 'react';
 import { pathText } from '../../shared/path.ts';
 import { formatQuantity } from '../../shared/units.ts';
 import { useBench, useDesk, useDocument, useNotice, useSelection } from '../app/workbench.ts';
@@ -135,6 +135,21 @@ function WithPiece({ piece }: { readonly piece: LaidPiece }) {
   );
 }
 
+/** Puts the keyboard back on the button of a tool that was left, unless it is somewhere else by then. */
+function useWayBack(card: RefObject<HTMLElement | null>, tool: GroundTool): void {
+  const last = useRef(tool);
+  useEffect(() => {
+    const was = TOOLS.findIndex((each) => each.tool === last.current);
+    last.current = tool;
+    if (tool !== 'points' || was < 0) return undefined;
+    const wait = requestAnimationFrame(() => {
+      if (document.activeElement === document.body)
+        card.current?.querySelectorAll<HTMLElement>('.ground-tools .group button')[was]?.focus();
+    });
+    return () => cancelAnimationFrame(wait);
+  }, [card, tool]);
+}
+
 /** The ground as a list of pieces, with the ways to make more of it. */
 export function GroundCard() {
   const { documents, notices, selection } = useBench();
@@ -144,6 +159,8 @@ export function GroundCard() {
   const tool = useNotice(({ ground }) => ground?.tool ?? 'points');
   const entry = useSelection((state) => state.entry);
   const list = useRef<HTMLOListElement>(null);
+  const card = useRef<HTMLElement>(null);
+  useWayBack(card, tool);
   const { gripOf, markOf } = useOrder(list, pieces.length, (from, to) =>
     apply(reorderEntry(documents.getState().raw, ['ground', from], to)),
   );
@@ -161,7 +178,7 @@ export function GroundCard() {
     list.current?.children[Number(next.path[1])]?.querySelector<HTMLElement>('.ground-piece')?.focus();
   };
   return (
-    <section className="ground-card" aria-label="Ground">
+    <section className="ground-card" aria-label="Ground" ref={card}>
       <header>
         <h2>Ground</h2>
         <span className="soft">

@@ -298,10 +298,10 @@ export function ImportSheet({ onLaid }: { readonly onLaid: () => void }) {
                 </label>
               ))}
             </fieldset>
-            {fits(points.length, as) ? null : (
+            {enough ? null : (
               <p className="field-problem" role="alert">
-                It has {points.length.toLocaleString('en')} points: too many to be kept like this. Simplify
-                it, or keep it otherwise.
+                It has {count.toLocaleString('en')} points: too many to be kept like this. Simplify it, or
+                keep it otherwise.
               </p>
             )}
             <p className="import-simplify">

@@ -250,7 +250,35 @@ describe('the ground', () => {
     await picture(page, 'chain-laid-1024');
     await undo(page).click();
     await expect.poll(() => titles(page)).toEqual(['Level ground', 'Step']);
+    // A tool that is left by key leaves the keyboard where it was opened.
+    const tool = page.getByRole('button', { name: 'Chain', exact: true });
+    await tool.press('Enter');
+    await page.getByRole('form', { name: 'Chain of obstacles' }).waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('form', { name: 'Chain of obstacles' }).waitFor({ state: 'detached' });
+    await expect.poll(() => tool.evaluate((element) => element === document.activeElement)).toBe(true);
     expect(complaints).toEqual([]);
+  });
+
+  it('can be changed by finger', async () => {
+    const { page } = await openGround({ hasTouch: true });
+    await piece(page, 2).tap();
+    await page.getByRole('button', { name: 'Turn into points' }).tap();
+    const target = knob(page, 'point 3 of Table of points 2');
+    const size = (await target.locator('.knob-target').boundingBox())?.width ?? 0;
+    // Targets by touch: 44 px (WCAG 2.2, 2.5.5).
+    expect(size).toBeGreaterThanOrEqual(44);
+    const at = await middleOf(target);
+    const devtools = await page.context().newCDPSession(page);
+    const touch = (type: string, x: number, y: number) =>
+      devtools.send('Input.dispatchTouchEvent', {
+        type: type as 'touchStart',
+        touchPoints: type === 'touchEnd' ? [] : [{ x, y }],
+      });
+    await touch('touchStart', at.x + 15, at.y);
+    for (let i = 1; i <= 6; i += 1) await touch('touchMove', at.x + 15 - 5 * i, at.y - 6 * i);
+    await touch('touchEnd', 0, 0);
+    await expect.poll(() => undo(page).getAttribute('title')).toContain('move point 3 of ground 2');
   });
 
   it('takes a profile from CSV: trouble by line, units chosen, preview, points that can be moved', async () => {
@@ -292,6 +320,7 @@ describe('the ground', () => {
     expect(await add.isDisabled()).toBe(true);
     await page.getByLabel('Simplify to within').check();
     await expect.poll(() => add.isDisabled()).toBe(false);
+    expect(await page.getByText('too many to be kept like this').count()).toBe(0);
     const count = await page.locator('.import-simplify [role="status"]').textContent();
     expect(Number.parseInt((count ?? '').replace(',', ''), 10)).toBeLessThanOrEqual(2000);
     await picture(page, 'csv-large-light');
