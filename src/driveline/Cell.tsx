@@ -35,44 +35,59 @@ export const Cell = memo(function Cell(props: CellProps) {
   const { part, width, chosen, wanted, stop, broken, hatch, wishes, keep } = props;
   const bar = Math.min(72, width - 10);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a drawing has no buttons of its own.
     <g
       ref={keep(part.index)}
       className="drive-part"
-      role="button"
-      tabIndex={stop ? 0 : -1}
-      aria-pressed={chosen}
-      aria-label={part.name}
-      data-index={part.index}
+      data-chosen={chosen}
       data-wanted={wanted}
       data-broken={broken !== undefined}
-      onPointerDown={(event) => wishes.down(event, part.index)}
-      onPointerEnter={() => wishes.about(part.index)}
-      onPointerLeave={() => wishes.about(undefined)}
-      onFocus={() => wishes.about(part.index)}
-      onBlur={() => wishes.about(undefined)}
-      onKeyDown={(event) => wishes.key(event, part.index)}
     >
-      <rect className="drive-ground" x={2 - width / 2} y={-13} width={width - 4} height={55} rx={3} />
-      <rect className="drive-plate" x={-12} y={-10} width={24} height={20} rx={3} />
-      <rect className="drive-unknown" x={-12} y={-10} width={24} height={20} rx={3} fill={`url(#${hatch})`} />
-      <path className="drive-symbol" d={symbolOf(part.kind, part.sort)} />
-      <path className="drive-over" d={OVER_MARK} />
-      <text className="drive-use" x={15} y={-2} />
-      <g transform={`translate(${-bar / 2} 13)`}>
-        <rect className="drive-track" width={bar / BAR_TO} height={4} />
-        <rect className="drive-now" height={4} width={bar} />
-        <rect className="drive-worst" y={0.5} height={3} width={bar} />
-        <path className="drive-limit" d={`M${bar / BAR_TO} -1.5v7`} />
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing has no buttons of its own. */}
+      <g
+        className="drive-press"
+        role="button"
+        tabIndex={stop ? 0 : -1}
+        aria-pressed={chosen}
+        aria-label={part.name}
+        onPointerDown={(event) => wishes.down(event, part.index)}
+        onPointerEnter={() => wishes.about(part.index)}
+        onPointerLeave={() => wishes.about(undefined)}
+        onFocus={() => wishes.about(part.index)}
+        onBlur={() => wishes.about(undefined)}
+        onKeyDown={(event) => wishes.key(event, part.index)}
+      >
+        <rect className="drive-ground" x={2 - width / 2} y={-13} width={width - 4} height={55} rx={3} />
+        <rect className="drive-plate" x={-12} y={-10} width={24} height={20} rx={3} />
+        <rect
+          className="drive-unknown"
+          x={-12}
+          y={-10}
+          width={24}
+          height={20}
+          rx={3}
+          fill={`url(#${hatch})`}
+        />
+        <path className="drive-symbol" d={symbolOf(part.kind, part.sort)} />
+        <path className="drive-over" d={OVER_MARK} />
+        <g transform={`translate(${-bar / 2} 13)`}>
+          <rect className="drive-track" width={bar / BAR_TO} height={4} />
+          <rect className="drive-now" height={4} width={bar} />
+          <rect className="drive-worst" y={0.5} height={3} width={bar} />
+          <path className="drive-limit" d={`M${bar / BAR_TO} -1.5v7`} />
+        </g>
+        {broken === undefined ? null : <path className="drive-wrong" d="M-16 -14L16 14M16 -14L-16 14" />}
       </g>
-      <text className="drive-name">
-        {fittedName(part.name, Math.floor((width - 4) * LETTERS), 2).map((line, i) => (
-          <tspan key={line} x={0} y={29 + 11 * i}>
-            {line}
-          </tspan>
-        ))}
-      </text>
-      {broken === undefined ? null : <path className="drive-wrong" d="M-16 -14L16 14M16 -14L-16 14" />}
+      {/* What is written is in the name of the button too, with more beside it. */}
+      <g className="drive-words">
+        <text className="drive-use" x={15} y={-2} />
+        <text className="drive-name">
+          {fittedName(part.name, Math.floor((width - 4) * LETTERS), 2).map((line, i) => (
+            <tspan key={line} x={0} y={29 + 11 * i}>
+              {line}
+            </tspan>
+          ))}
+        </text>
+      </g>
     </g>
   );
 });

@@ -1,4 +1,4 @@
-import { type RefObject, useId, useMemo, useRef } from 'react';
+import { type RefObject, useId, useMemo } from 'react';
 import { Cell, type CellWishes } from './Cell.tsx';
 import type { Layout, Plan } from './layout.ts';
 import type { Tree } from './tree.ts';
@@ -44,8 +44,6 @@ export function Diagram(props: DiagramProps) {
   const { tree, plan, svg, chosen, active, broken, hand, wishes, keep, onMove, onUp, onLost } = props;
   const hatch = useId();
   const ways = useMemo(() => waysOf(tree), [tree]);
-  const order = useRef<readonly number[]>([]);
-  order.current = plan.rows.flat();
   const over = hand?.over;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing has no fieldsets.
@@ -95,25 +93,21 @@ export function Diagram(props: DiagramProps) {
           </g>
         ))}
       </g>
-      {order.current.flatMap((index) => {
-        const part = tree.parts[index];
-        return part === undefined
-          ? []
-          : [
-              <Cell
-                key={`${part.index} ${part.name}`}
-                part={part}
-                width={plan.cell}
-                chosen={index === chosen}
-                wanted={over !== undefined && 'part' in over && over.part === index}
-                stop={index === active}
-                broken={broken.get(index)}
-                hatch={hatch}
-                wishes={wishes}
-                keep={keep}
-              />,
-            ];
-      })}
+      {/* In the document's order, whatever row they are in: a part in hand must not be taken out of the page. */}
+      {tree.parts.map((part) => (
+        <Cell
+          key={part.index}
+          part={part}
+          width={plan.cell}
+          chosen={part.index === chosen}
+          wanted={over !== undefined && 'part' in over && over.part === part.index}
+          stop={part.index === active}
+          broken={broken.get(part.index)}
+          hatch={hatch}
+          wishes={wishes}
+          keep={keep}
+        />
+      ))}
     </svg>
   );
 }

@@ -61,6 +61,10 @@ function useWidth() {
   return { host, width };
 }
 
+/** What takes presses and the keyboard in a cell. */
+const pressOf = (cell: Element | undefined): SVGElement | null | undefined =>
+  cell?.querySelector<SVGElement>('.drive-press');
+
 /** Everything about the drive line that is known: its tree, where parts sit, what they use. */
 function useDriveLine(width: number) {
   const raw = useDocument((state) => state.raw);
@@ -81,17 +85,22 @@ export function DriveStrip({ look, sight, picture, building, tools, step }: Driv
   const { selection, settings, playhead } = useBench();
   const { host, width } = useWidth();
   const line = useDriveLine(width);
-  const { raw, tree, places, plan, mechanism, uses, worst, broken } = line;
+  const { raw, tree, places, mechanism, uses, worst, broken } = line;
   const open = useSettings((state) => state.driveLine);
   const entry = useSelection((state) => state.entry);
   const [about, setAbout] = useState<number>();
   const [hanging, setHanging] = useState<number>();
   const [active, setActive] = useState(0);
-  const [frame, setFrame] = useState(0);
+  // The frame that the note tells of.
+  const [, tellOf] = useState(0);
   const svg = useRef<SVGSVGElement>(null);
   const layout = useRef<Layout | undefined>(undefined);
   const [cells] = useState(() => new Map<number, SVGGElement>());
   const hands = useHands({ building, tree, places, layout, svg, sight });
+  // While a part is in hand no row comes or goes.
+  const [kept, keepPlan] = useState(line.plan);
+  if (hands.hand === undefined && kept !== line.plan) keepPlan(line.plan);
+  const plan = hands.hand !== undefined && kept.rowOf.length === tree.parts.length ? kept : line.plan;
   const palette = palettes[look.theme];
   const chosen = tree.parts.find(
     ({ path }) => entry !== undefined && pathText(path) === pathText(entry),
@@ -111,7 +120,7 @@ export function DriveStrip({ look, sight, picture, building, tools, step }: Driv
       seen === undefined
         ? acrossDrawn(tree, places, width)
         : acrossOf(tree, places, seen, bodyFinder(mechanism));
-    layout.current = layoutOf(plan, across.parts, across.wheels);
+    layout.current = hands.held() ?? layoutOf(plan, across.parts, across.wheels);
     draw({ svg: svg.current, cells, layout: layout.current }, tree, about ?? chosen);
     uses?.show(building === undefined ? (seen?.frame ?? playhead.frame) : 0);
     for (const part of tree.parts) {
@@ -119,9 +128,9 @@ export function DriveStrip({ look, sight, picture, building, tools, step }: Driv
       const use = shownOf(part.index);
       if (cell === undefined) continue;
       showUse(cell, use, palette);
-      cell.setAttribute('aria-label', cellLabel(part, use, broken.get(part.index)));
+      pressOf(cell)?.setAttribute('aria-label', cellLabel(part, use, broken.get(part.index)));
     }
-    if (about !== undefined) setFrame(seen?.frame ?? playhead.frame);
+    if (about !== undefined) tellOf(seen?.frame ?? playhead.frame);
   };
   useLayoutEffect(() => show.current(sight.now));
   useEffect(() => sight.watch((seen) => show.current(seen)), [sight]);
@@ -132,7 +141,7 @@ export function DriveStrip({ look, sight, picture, building, tools, step }: Driv
 
   const focus = (index: number): void => {
     setActive(index);
-    cells.get(index)?.focus({ preventScroll: true });
+    pressOf(cells.get(index))?.focus({ preventScroll: true });
     cells.get(index)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   };
   const choose = (index: number): void => {
@@ -232,7 +241,6 @@ export function DriveStrip({ look, sight, picture, building, tools, step }: Driv
       )}
       {seen === undefined || hands.hand !== undefined || !open ? null : (
         <PartNote
-          key={frame === -1 ? '' : seen.index}
           part={seen}
           built={same ? uses?.part(seen.index) : undefined}
           now={same && building === undefined ? uses?.now(seen.index) : undefined}

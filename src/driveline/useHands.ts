@@ -28,6 +28,10 @@ interface Grip {
   readonly pointer: number;
   readonly from: { readonly x: number; readonly y: number };
   readonly start: Json;
+  /** Where everything stood when it was taken: while it is in hand the others stay there. */
+  readonly layout: Layout;
+  /** Where it is in hand, px. */
+  at: { readonly x: number; readonly y: number };
   readonly gesture: string;
   moving: boolean;
   /** Its place has been moved in the document. */
@@ -45,15 +49,15 @@ interface Parts {
 
 /** The part or axle line at a place of the diagram, px; not the one in hand. */
 function targetAt(
-  layout: Layout | undefined,
+  layout: Layout,
   at: { readonly x: number; readonly y: number },
   own: number,
 ): Target | undefined {
   const near = ({ x, y }: { readonly x: number; readonly y: number }) =>
     Math.abs(x - at.x) <= NEAR.x && Math.abs(y - at.y) <= NEAR.y;
-  const part = layout?.parts.findIndex((spot, i) => i !== own && near(spot)) ?? -1;
+  const part = layout.parts.findIndex((spot, i) => i !== own && near(spot));
   if (part >= 0) return { part };
-  const wheel = layout?.wheels.findIndex(near) ?? -1;
+  const wheel = layout.wheels.findIndex(near);
   return wheel >= 0 ? { wheel } : undefined;
 }
 
@@ -108,16 +112,30 @@ export function useHands(parts: Parts) {
   const actions = {
     hand,
     hang,
+    /** How everything stands while a part is in hand: that part under the pointer, the others where they were. */
+    held(): Layout | undefined {
+      const held = grip.current;
+      if (held?.moving !== true) return undefined;
+      const { layout, part, at, from } = held;
+      const parts = layout.parts.map((spot, i) =>
+        i === part ? { ...spot, x: spot.x + at.x - from.x, y: spot.y + at.y - from.y } : spot,
+      );
+      return { ...layout, parts };
+    },
     /** Takes a part in hand, when there is somebody who builds. */
     down(event: PointerEvent<SVGGElement>, part: number): void {
-      if (event.button > 0 || grip.current !== undefined || latest.current.building === undefined) return;
-      event.currentTarget.setPointerCapture(event.pointerId);
+      const { building, layout } = latest.current;
+      if (event.button > 0 || grip.current !== undefined) return;
+      if (building === undefined || layout.current === undefined) return;
+      latest.current.svg.current?.setPointerCapture(event.pointerId);
       counted.current += 1;
       grip.current = {
         part,
         pointer: event.pointerId,
         from: spotOf(event),
         start: documents.getState().raw,
+        layout: layout.current,
+        at: spotOf(event),
         gesture: `part ${part} by hand ${counted.current}`,
         moving: false,
         moved: false,
@@ -129,7 +147,8 @@ export function useHands(parts: Parts) {
       const at = spotOf(event);
       if (!held.moving && Math.hypot(at.x - held.from.x, at.y - held.from.y) < SLACK) return;
       held.moving = true;
-      const over = event.altKey ? undefined : targetAt(latest.current.layout.current, at, held.part);
+      held.at = at;
+      const over = event.altKey ? undefined : targetAt(held.layout, at, held.part);
       if (over === undefined) shift(held, at.x - held.from.x);
       else takeBack(held);
       setHand({ part: held.part, over });
