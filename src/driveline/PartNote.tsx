@@ -20,6 +20,8 @@ interface PartNoteProps {
 
 /** Width of the note, px. */
 const WIDE = 272;
+/** How far it stays from the column of its part, px. */
+const ASIDE = 44;
 
 const known: Readonly<Record<NonNullable<LedgerLine['how']>, string>> = {
   given: 'given',
@@ -38,8 +40,7 @@ export function knownWords({ how, spread }: Pick<LedgerLine, 'how' | 'spread'>):
 }
 
 function ratingWords({ law, rating }: DrivePart, now: Now | undefined): string {
-  if (law.motor !== undefined)
-    return `${Number.isNaN(now?.limit ?? Number.NaN) ? '–' : torque(now?.limit ?? 0)} at standstill, given`;
+  if (law.motor !== undefined) return `${torque(now?.limit ?? law.motor.stallTorque)} at standstill, given`;
   if (rating === undefined) return 'unknown: never taken for safe';
   return `${torque(rating.torque)}, ${knownWords(rating)}`;
 }
@@ -86,7 +87,10 @@ const Row = ({ label, children }: { readonly label: string; readonly children: R
 
 /** Figures of the part under the pointer or the keyboard, over the foot of the picture. */
 export function PartNote({ part, built, now, worst, broken, x, width }: PartNoteProps) {
-  const left = Math.min(Math.max(8, x - WIDE / 2), Math.max(8, width - WIDE - 8));
+  // Beside the part, so that what it is on the picture stays in sight.
+  const after = x + ASIDE;
+  const before = x - ASIDE - WIDE;
+  const left = after + WIDE <= width - 8 ? after : Math.max(8, before);
   return (
     <div className="drive-note" style={{ left, width: WIDE }}>
       <p className="drive-note-name">
