@@ -22,8 +22,9 @@ export {
   ownFigures,
   type Showing,
   scaleWords,
-  showQuantity,
   shownScale,
+  showQuantity,
   showSentence,
 } from './units/showing.ts';
+export { type Figure, parseFigure, type Spread, spreadBehind, writtenUnit } from './units/spread.ts';
 export { rungsOf, type UnitSystem, unitSystems } from './units/systems.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { type Dimension, dimensions, formatNumber, parseQuantity, unitOf } from '../units.ts';
+import { type Dimension, dimensions, formatNumber, parseFigure, type Spread, unitOf } from '../units.ts';
 
 /** Limits of a quantity in SI; `above`/`below` exclude the limit itself. */
 export interface Range {
@@ -11,7 +11,8 @@ export interface Range {
 
 /**
  * A physical figure in a document: a number in SI, or text with a unit ("45 mm", "0.9 N/mm"). Reads to a finite SI
- * number; a wrong dimension, a number that isn't finite or one out of range is an issue that says what was wanted.
+ * number; a wrong dimension, a number that isn't finite or one out of range is an issue that says what was wanted. A
+ * figure with a spread ("2.4 kg ± 5 %", see `parseFigure`) reads to its middle, and all of its spread must be in range.
  * Hints travel in the issue's `params.hint`. The schema's meta holds unit, dimension and range, for forms and docs.
  */
 export function quantity(
@@ -23,9 +24,12 @@ export function quantity(
   return z
     .union([z.number(), z.string()], { error: (issue) => notAFigure(issue.input, dimension) })
     .transform((written, context): number => {
-      const read = parseQuantity(written, dimension);
-      const wrong = read.ok ? outOfRange(read.value, range, unit, written) : read.message;
-      if (read.ok && wrong === undefined) return read.value;
+      const read = parseFigure(written, dimension);
+      const wrong = read.ok
+        ? (outOfRange(read.value.value, range, unit, written) ??
+          spreadOut(read.value.spread, range, unit, written))
+        : read.message;
+      if (read.ok && wrong === undefined) return read.value.value;
       const hint = read.ok ? undefined : read.hint;
       context.addIssue({
         code: 'custom',
@@ -61,6 +65,22 @@ export function jsonKind(value: unknown): string {
     object: 'an object',
   };
   return names[typeof value] ?? 'nothing that JSON knows';
+}
+
+/** Why an end of a spread is out of range, if one is. */
+function spreadOut(
+  spread: Spread | undefined,
+  range: Range,
+  unit: string,
+  written: number | string,
+): string | undefined {
+  if (spread === undefined) return undefined;
+  const reach = (end: number) =>
+    `${String(written).trim()}, which reaches ${formatNumber(end, 6)}${unit === '1' ? '' : ` ${unit}`}`;
+  return (
+    outOfRange(spread.least, range, unit, reach(spread.least)) ??
+    outOfRange(spread.most, range, unit, reach(spread.most))
+  );
 }
 
 function outOfRange(value: number, range: Range, unit: string, written: number | string): string | undefined {

@@ -453,6 +453,6 @@ export function scenarioSchema<
     .meta({
       title: 'Axlewright scenario',
       description:
-        'One vehicle, one ground, one run, and what it must hold to. Lengths in SI or text with a unit.',
+        'One vehicle, one ground, one run, and what it must hold to. Figures in SI or text with a unit. A figure known only roughly carries its spread: "2.4 kg ± 5 %" (normal, twice the standard deviation behind ±), "2.3 .. 2.6 kg" (anything between), "2.38; 2.41; 2.43 kg" (measured repeats); a run takes its middle.',
     });
 }

@@ -3,17 +3,19 @@ import {
   type Dimension,
   dimensions,
   fromUnit,
-  parseQuantity,
+  parseFigure,
   shownUnit,
+  spreadBehind,
   toUnit,
+  writtenUnit,
 } from '../../shared/units.ts';
 import { isObject, type Json } from '../documents/json.ts';
 
-/** A figure of a document in SI; undefined when it is none of this dimension. */
+/** A figure of a document in SI, its middle where it has a spread; undefined when it is none of this dimension. */
 export function readFigure(value: Json | undefined, dimension: Dimension): number | undefined {
   if (typeof value !== 'number' && typeof value !== 'string') return undefined;
-  const read = parseQuantity(value, dimension);
-  return read.ok ? read.value : undefined;
+  const read = parseFigure(value, dimension);
+  return read.ok ? read.value.value : undefined;
 }
 
 /** A point {x, z} of a document, m; undefined when it is none. */
@@ -24,10 +26,9 @@ export function readPoint(value: Json | undefined): Vec2 | undefined {
   return x === undefined || z === undefined ? undefined : { x, z };
 }
 
-/** Unit that a text figure is written in; undefined when it cannot be told. */
+/** Unit that a text figure is written in; undefined when it has none. */
 function unitIn(text: string): string | undefined {
-  const found = /^\s*[+\-−]?\s*(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?\s*(\D.*?)\s*$/.exec(text);
-  return found?.[1];
+  return writtenUnit(text) || undefined;
 }
 
 /** Decimals that a step of `grid` (SI) needs in a unit: 2 for 0.01 mm in mm. */
@@ -53,7 +54,7 @@ function meant(number: number, decimals: number): number {
 /**
  * A computed figure as it goes into the document: in the unit that the user wrote, with the digits that are meant. A
  * bare number stays a bare number in SI; a figure that did not change keeps its text; a new one gets the unit that
- * people would use.
+ * people would use. What stands behind a ± stays there.
  * @param si in SI
  * @param was what stands there now
  * @param grid step in SI below which digits mean nothing
@@ -64,11 +65,15 @@ export function writeFigure(si: number, was: Json | undefined, dimension: Dimens
   if (typeof was === 'number') return meant(si, decimalsOf(grid, '1'));
   const shown = shownUnit(dimension, si);
   const unit = (now === undefined ? undefined : unitIn(was as string)) ?? shown;
-  if (unit === '1') return meant(si, decimalsOf(grid, '1'));
+  const behind = spreadBehind(was);
+  if (unit === '1') return withBehind(meant(si, decimalsOf(grid, '1')), behind);
   const number = meant(toUnit(si, unit), decimalsOf(grid, unit));
   // A text that says the same already stays as the user wrote it: '45.0 mm'.
-  return now !== undefined && sameFigure(now, fromUnit(number, unit)) ? (was as string) : `${number} ${unit}`;
+  if (now !== undefined && sameFigure(now, fromUnit(number, unit))) return was as string;
+  return `${number} ${unit}${behind}`;
 }
+
+const withBehind = (number: number, behind: string): Json => (behind === '' ? number : `${number}${behind}`);
 
 const sameFigure = (a: number, b: number): boolean =>
   Math.abs(a - b) <= 1e-12 * Math.max(Math.abs(a), Math.abs(b));

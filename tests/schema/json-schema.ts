@@ -22,7 +22,19 @@ function figure(json: Json): void {
   }
   json.type = ['number', 'string'];
   json.pattern = '^\\s*[+\\-−]?\\s*(\\d|\\.\\d)';
-  json.examples = [row.example];
+  json.examples = [row.example, ...spreadsOf(row.example)];
+}
+
+/** A figure like this one with a spread: the middle and ±, a range, measured repeats. */
+function spreadsOf(example: string): string[] {
+  const [, number = '', unit = ''] = /^(\S+) (.*)$/.exec(example) ?? [];
+  const near = (factor: number) => String(Number((Number(number) * factor).toPrecision(3)));
+  const middle = unit === '%' ? `${Number(number) / 100} ± ${Number(number) / 1000}` : `${example} ± 5 %`;
+  return [
+    middle,
+    `${near(0.95)} .. ${near(1.05)} ${unit}`,
+    `${near(0.98)}; ${near(1.01)}; ${near(1.02)} ${unit}`,
+  ];
 }
 
 /** The schema as a plain object, draft 2020-12. Input side: units as text allowed, fields with a standard value optional. */

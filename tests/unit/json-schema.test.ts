@@ -77,9 +77,13 @@ describe('the JSON Schema of scenarios', () => {
       maximum: 3,
       default: 0.8,
       type: ['number', 'string'],
-      examples: ['20 %'],
+      examples: ['20 %', '0.2 ± 0.02', '19 .. 21 %', '19.6; 20.2; 20.4 %'],
     });
     const radius = properties.find(({ path }) => path === '.vehicle.wheels[].radius')?.schema;
-    expect(radius).toMatchObject({ unit: 'm', exclusiveMinimum: 0, examples: ['45 mm'] });
+    expect(radius).toMatchObject({
+      unit: 'm',
+      exclusiveMinimum: 0,
+      examples: expect.arrayContaining(['45 mm', '45 mm ± 5 %']),
+    });
   });
 });

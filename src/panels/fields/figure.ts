@@ -4,10 +4,12 @@ import {
   dimensions,
   evaluateField,
   formatQuantity,
-  parseQuantity,
+  parseFigure,
   shownUnit,
+  spreadBehind,
   toUnit,
   unitOf,
+  writtenUnit,
 } from '../../../shared/units.ts';
 import type { Json } from '../../documents/json.ts';
 
@@ -51,7 +53,7 @@ function apart(text: string): Written | undefined {
   if (found === null) return undefined;
   const [, sign, digits = '', after, only, unit = ''] = found;
   const size = Number(digits);
-  if (!Number.isFinite(size) || /^[+\-−*/(]/.test(unit)) return undefined;
+  if (!Number.isFinite(size) || /^[+\-−*/(.;]/.test(unit)) return undefined;
   const decimals = (after ?? only ?? '').length;
   return { number: sign === '-' || sign === '−' ? -size : size, decimals, unit };
 }
@@ -61,21 +63,24 @@ export function fieldUnit(value: Json | undefined, about: FieldAbout): string {
   const dimension = dimensionOf(about);
   const { unit } = dimensions[dimension];
   if (typeof value === 'number') return unit;
-  const written = typeof value === 'string' ? apart(value) : undefined;
-  if (written !== undefined && parseQuantity(value as string, dimension).ok)
-    return written.unit === '' ? '1' : written.unit;
+  if (typeof value === 'string' && parseFigure(value, dimension).ok) return writtenUnit(value) || '1';
   return typeof about.standard === 'number' ? shownUnit(dimension, about.standard) : shownUnit(dimension, 0);
 }
 
+/** A figure in a unit, without the noise of doubles; a plain number in SI where it is `bare` or has no unit. */
+function inUnit(si: number, unit: string, bare: boolean, behind = ''): Json {
+  if (unit !== '1' && !bare) return `${plain(toUnit(si, unit))} ${unit}${behind}`;
+  return behind === '' ? Number(si.toPrecision(WRITTEN_DIGITS)) : `${plain(si)}${behind}`;
+}
+
 /**
- * A computed figure as it goes into the document: in the unit that the field has, without the noise of doubles.
+ * A computed figure as it goes into the document: in the unit that the field has, with what stands behind its ±, without
+ * the noise of doubles.
  * @param si in SI
  * @param value the field's present value in the document
  */
 export function written(si: number, value: Json | undefined, about: FieldAbout): Json {
-  const unit = fieldUnit(value, about);
-  if (unit === '1' || typeof value === 'number') return Number(si.toPrecision(WRITTEN_DIGITS));
-  return `${plain(toUnit(si, unit))} ${unit}`;
+  return inUnit(si, fieldUnit(value, about), typeof value === 'number', spreadBehind(value));
 }
 
 function enterWhole(text: string): Entered {
@@ -84,15 +89,15 @@ function enterWhole(text: string): Entered {
   return { ok: false, message: 'a whole number was wanted' };
 }
 
-/** Whether a text is a number and a unit already and can stand in the document as it was typed. */
+/** Whether a text is a number and a unit already, or a figure with a spread, and can stand in the document as typed. */
 function standsAlone(text: string, dimension: Dimension): boolean {
-  const written = apart(text);
-  return written !== undefined && written.unit !== '' && parseQuantity(text, dimension).ok;
+  const read = parseFigure(text, dimension);
+  return read.ok && (read.value.spread !== undefined || (apart(text)?.unit ?? '') !== '');
 }
 
 /**
- * Reads what was typed into a field. A number with a unit goes into the document as it was typed; a bare number and
- * arithmetic get the unit that the field had.
+ * Reads what was typed into a field. A number with a unit, and a figure with a spread, goes into the document as it was
+ * typed; a bare number and arithmetic get the unit that the field had, and are plain figures.
  * @param value the field's present value in the document
  */
 export function enter(typed: string, value: Json | undefined, about: FieldAbout): Entered {
@@ -105,12 +110,13 @@ export function enter(typed: string, value: Json | undefined, about: FieldAbout)
   if (text === textOfValue(value, about))
     return value === undefined ? { ok: false, message: '' } : { ok: true, value };
   const dimension = dimensionOf(about);
+  if (standsAlone(text, dimension)) return { ok: true, value: text };
   const unit = fieldUnit(value, about);
-  const read = evaluateField(text, dimension, unit);
+  const spread = /[±;]|\.\./.test(text) ? parseFigure(text, dimension) : undefined;
+  const read = spread?.ok === false ? spread : evaluateField(text, dimension, unit);
   if (!read.ok)
     return { ok: false, message: read.hint === undefined ? read.message : `${read.message}: ${read.hint}` };
-  if (standsAlone(text, dimension)) return { ok: true, value: text };
-  return { ok: true, value: written(read.value, value, about) };
+  return { ok: true, value: inUnit(read.value, unit, typeof value === 'number') };
 }
 
 /** One step of the arrow keys: a unit of the second significant digit, 1 for a zero. */
