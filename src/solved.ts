@@ -1,5 +1,6 @@
 import type { Recording } from '../shared/recording.ts';
 import type { Report } from '../shared/report.ts';
+import type { Showing } from '../shared/units.ts';
 import type { Ground } from '../sim/ground/ground.ts';
 import type { Mechanism } from '../sim/mechanism/mechanism.ts';
 
@@ -16,4 +17,6 @@ export interface Look {
   readonly theme: 'light' | 'dark';
   /** Reduced motion is wanted. */
   readonly still: boolean;
+  /** How figures are shown; the document's own, as builders speak, when left out. */
+  readonly showing?: Showing;
 }

@@ -1,12 +1,12 @@
 import type { Problem } from '../../shared/problem.ts';
 import { column, type Recording } from '../../shared/recording.ts';
 import type { Report } from '../../shared/report.ts';
+import { unitOf } from '../frames/units.ts';
 import { appraise, compile, layGround } from '../index.ts';
 import { exitOf } from './exit.ts';
 import { eventsCsv, recordingCsv } from './files/csv.ts';
 import type { OutFile } from './files/folder.ts';
 import { jointsCsv, membersCsv } from './files/joints-csv.ts';
-import { unitOf } from './files/units.ts';
 import type { Loaded } from './input/load.ts';
 import { type LoadPicture, loadsSvg } from './picture/loads.ts';
 import { restlessness } from './restless.ts';

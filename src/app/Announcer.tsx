@@ -1,5 +1,6 @@
 import type { Report } from '../../shared/report.ts';
-import { useDesk, useDrag, useNotice } from './workbench.ts';
+import { showSentence } from '../../shared/units.ts';
+import { useDesk, useDrag, useNotice, useShowing } from './workbench.ts';
 
 /** The outcome of a run in a sentence or two, to be read aloud. */
 export function announcement({ verdicts, end, mode }: Pick<Report, 'verdicts' | 'end' | 'mode'>): string {
@@ -15,12 +16,13 @@ export function announcement({ verdicts, end, mode }: Pick<Report, 'verdicts' | 
 /** Says each new result to a screen reader, politely. */
 export function Announcer() {
   const report = useDesk(({ solved }) => solved?.report);
+  const showing = useShowing();
   const said = useNotice((state) => state.said);
   // While something is dragged there is a new result with every frame: too much to be read aloud.
   const dragging = useDrag().held !== undefined;
   return (
     <div className="unseen" role="status" aria-live="polite">
-      {dragging ? said : report === undefined ? '' : announcement(report)}
+      {dragging ? said : report === undefined ? '' : showSentence(announcement(report), showing)}
     </div>
   );
 }

@@ -26,6 +26,13 @@ const Builder = lazy(async () => ({ default: (await import('../build/Builder.tsx
 const RunStrip = lazy(async () => ({ default: (await import('../driveline/RunStrip.tsx')).RunStrip }));
 const Asking = lazy(async () => ({ default: (await import('./Asking.tsx')).Asking }));
 const KeepingView = lazy(async () => ({ default: (await import('../keeping/KeepingView.tsx')).KeepingView }));
+const Palette = lazy(async () => ({ default: (await import('./Palette.tsx')).Palette }));
+const Tables = lazy(async () => ({ default: (await import('../reading/Tables.tsx')).Tables }));
+const Chooser = lazy(async () => ({ default: (await import('../reading/Chooser.tsx')).Chooser }));
+const Lines = lazy(async () => ({ default: (await import('../reading/Lines.tsx')).Lines }));
+const RecordTools = lazy(async () => ({
+  default: (await import('../reading/RecordTools.tsx')).RecordTools,
+}));
 const KeyHelp = lazy(async () => ({ default: (await import('./KeyHelp.tsx')).KeyHelp }));
 
 /** The browser asks before a window closes whose edits are neither in its database, nor on their way, nor in a file. */
@@ -53,6 +60,7 @@ function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
   const before = useDesk((state) => state.before ?? null);
   const axis = useSettings((state) => state.axis);
   const mode = useDesk((state) => state.mode);
+  const has = useDesk((state) => state.solved !== undefined);
   // One standing pose has nothing to run over.
   if (mode === 'stand') return null;
   return (
@@ -75,7 +83,20 @@ function Record({ look }: { readonly look: ReturnType<typeof useLook> }) {
             viewport={viewport}
             look={look}
             axis={axis}
+            tools={<Suspense>{has ? <RecordTools /> : null}</Suspense>}
           />
+          <Suspense>
+            {has ? (
+              <Lines
+                solved={solved}
+                before={before}
+                playhead={playhead}
+                viewport={viewport}
+                look={look}
+                axis={axis}
+              />
+            ) : null}
+          </Suspense>
         </>
       )}
     </section>
@@ -98,6 +119,9 @@ export function App() {
   const look = useLook();
   const building = useSettings((state) => state.building);
   const help = useNotice((state) => state.help);
+  const palette = useNotice((state) => state.palette);
+  const adding = useNotice((state) => state.adding);
+  const table = useNotice((state) => state.table !== undefined);
   const asking = useNotice((state) => state.asking !== undefined);
   useEffect(() => listenToKeys(bench), [bench]);
   useEffect(() => guardUnsaved(bench), [bench]);
@@ -123,6 +147,9 @@ export function App() {
       )}
       <Boundary>
         <Suspense>{help ? <KeyHelp /> : null}</Suspense>
+        <Suspense>{palette ? <Palette /> : null}</Suspense>
+        <Suspense>{adding ? <Chooser /> : null}</Suspense>
+        <Suspense>{table ? <Tables /> : null}</Suspense>
         <Suspense>{asking ? <Asking /> : null}</Suspense>
         <Kept />
       </Boundary>

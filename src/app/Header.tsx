@@ -5,6 +5,7 @@ import { isEdited, redo, undo } from '../store/document.ts';
 import { pickAndOpen, save, takeDemo } from './actions.ts';
 import { Icon } from './Icon.tsx';
 import { nextTheme } from './theme.ts';
+import { UnitsButton } from './UnitsButton.tsx';
 import { useBench, useDocument, useKeeping, useNotice, useSettings } from './workbench.ts';
 
 /** Title and name of the open document. */
@@ -249,6 +250,7 @@ export function Header() {
       <UndoRedo />
       <AxisSwitch />
       <div className="group">
+        <UnitsButton />
         <ThemeButton />
         <HelpButton />
       </div>

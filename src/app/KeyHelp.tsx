@@ -1,30 +1,15 @@
 import { useEffect, useRef } from 'react';
+import { allActions } from './allActions.ts';
+import { Caps } from './Caps.tsx';
 import { Icon } from './Icon.tsx';
-import { keyTable } from './keys.ts';
 import { useBench, useNotice, useSettings } from './workbench.ts';
-
-const names: Readonly<Record<string, string>> = {
-  ' ': 'Space',
-  ArrowRight: '→',
-  ArrowLeft: '←',
-  '-': '−',
-  Escape: 'Esc',
-};
-
-/** 'Shift+ArrowRight' as the caps of the keys to press. */
-function Caps({ keys }: { readonly keys: string }) {
-  const parts = keys.split(/\+(?=.)/);
-  return parts.map((part) => {
-    const name = names[part] ?? part;
-    return <kbd key={part}>{name.length === 1 ? name.toUpperCase() : name}</kbd>;
-  });
-}
 
 const groups = ['Build', 'Play', 'Look', 'Document'] as const;
 
 /** All keys, on a sheet over the corner of the picture: nothing stops while it is open. */
 export function KeyHelp() {
-  const { notices, settings, moreKeys } = useBench();
+  const bench = useBench();
+  const { notices, settings } = bench;
   const open = useNotice((state) => state.help);
   const singleKeys = useSettings((state) => state.singleKeys);
   const sheet = useRef<HTMLElement>(null);
@@ -32,7 +17,7 @@ export function KeyHelp() {
     if (open) sheet.current?.focus();
   }, [open]);
   if (!open) return null;
-  const rows = [...moreKeys, ...keyTable];
+  const rows = allActions(bench).filter(({ keys }) => keys.length > 0);
   return (
     <section className="sheet" aria-label="Keys" ref={sheet} tabIndex={-1}>
       <h2>

@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { column, type Recording } from '../../shared/recording.ts';
-import { figure, lengthShown, type Shown, timeShown } from '../charts/figures.ts';
+import { type Showing, showSentence } from '../../shared/units.ts';
+import { figure, lengthShown, type Shown, timeShownIn } from '../charts/figures.ts';
 import { eventWords } from '../panels/words.ts';
 import type { Solved } from '../solved.ts';
 import { eventAfter } from './moments.ts';
-import { useBench } from './workbench.ts';
+import { useBench, useShowing } from './workbench.ts';
 
 /** How the readouts of a run are written. */
 export interface Scale {
@@ -12,10 +13,12 @@ export interface Scale {
   readonly station: Float64Array;
   readonly time: Float64Array;
   readonly length: Shown;
+  readonly showing: Showing;
 }
 
 /** Columns and units that the readouts of a run are written from. */
 export function useScale(solved: Solved | undefined): Scale | undefined {
+  const showing = useShowing();
   return useMemo(() => {
     if (solved === undefined) return undefined;
     const { recording, mechanism } = solved;
@@ -23,13 +26,15 @@ export function useScale(solved: Solved | undefined): Scale | undefined {
       recording,
       station: column(recording, 'station'),
       time: column(recording, 'time'),
-      length: lengthShown(mechanism.size),
+      length: lengthShown(mechanism.size, showing),
+      showing,
     };
-  }, [solved]);
+  }, [solved, showing]);
 }
 
 /** Time of a frame, s, as it is shown. */
-export const timeText = ({ time }: Scale, frame: number): string => figure(time[frame] ?? 0, timeShown);
+export const timeText = ({ time, showing }: Scale, frame: number): string =>
+  figure(time[frame] ?? 0, timeShownIn(showing));
 /** The vehicle's station in a frame, as it is shown. */
 export const stationText = ({ station, length }: Scale, frame: number): string =>
   figure(station[frame] ?? 0, length);
@@ -95,7 +100,10 @@ export function NextEvent({ scale }: { readonly scale: Scale | undefined }) {
       if (text.current === null) return;
       const next = scale === undefined ? undefined : eventAfter(scale.recording, frame);
       const none = scale === undefined ? '' : 'no further event';
-      const words = next === undefined ? none : eventWords(next.event);
+      const words =
+        next === undefined || scale === undefined
+          ? none
+          : showSentence(eventWords(next.event), scale.showing);
       if (text.current.textContent === words) return;
       text.current.textContent = words;
       text.current.title = words;

@@ -1,10 +1,13 @@
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect, useRef } from 'react';
 import { SceneView } from '../canvas/SceneView.tsx';
 import type { Look } from '../solved.ts';
 import { fitGround, fitVehicle, zoom } from './camera.ts';
 import { Icon, type IconName } from './Icon.tsx';
 import { usePivotMap } from './onVehicle.ts';
 import { useBench, useDesk, useSettings, useShown } from './workbench.ts';
+
+/** Figures of things under the pointer: loaded once there are any. */
+const Reading = lazy(async () => ({ default: (await import('../reading/Reading.tsx')).Reading }));
 
 /** Only some modes have something to drag: loaded with the first of them. */
 const Hands = lazy(async () => ({ default: (await import('./Hands.tsx')).Hands }));
@@ -80,6 +83,8 @@ export function Scene({ look }: { readonly look: Look }) {
   const forces = useSettings((state) => state.forces);
   const mode = useDesk((state) => state.mode);
   const map = usePivotMap();
+  const field = useRef<HTMLElement | null>(null);
+  const has = useDesk((state) => state.solved !== undefined);
   useCloseLook();
   return (
     <section
@@ -88,6 +93,7 @@ export function Scene({ look }: { readonly look: Look }) {
       data-stale={stale}
       ref={(element) => {
         stage.element = element;
+        field.current = element;
       }}
     >
       <SceneView
@@ -103,6 +109,7 @@ export function Scene({ look }: { readonly look: Look }) {
         forces={forces}
       />
       <Suspense>{mode === 'drive' ? null : <Hands solved={solved} look={look} />}</Suspense>
+      <Suspense>{has ? <Reading solved={solved} sight={sight} field={field} look={look} /> : null}</Suspense>
       <LookBar />
     </section>
   );

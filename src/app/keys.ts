@@ -1,3 +1,4 @@
+import { keepRun } from '../panels/comparing.ts';
 import { modes } from '../runs/mode.ts';
 import { redo, undo } from '../store/document.ts';
 import { changeSpeed, copyLink, jumpToEvent, pickAndOpen, save } from './actions.ts';
@@ -10,7 +11,10 @@ const STRIDE = 10;
 
 /** Closes the list of keys; without it, calls the run off. */
 function giveUp({ notices, desk, drag, keeping }: Workbench): void {
+  const { adding, table } = notices.getState();
   if (drag.state().held !== undefined) drag.restore();
+  else if (adding) notices.setState({ adding: false });
+  else if (table !== undefined) notices.setState({ table: undefined });
   else if (keeping.getState().view !== undefined) keeping.setState({ view: undefined });
   else if (notices.getState().help) notices.setState({ help: false });
   else if (desk.state().phase.kind === 'running') desk.cancel();
@@ -112,9 +116,28 @@ export const keyTable: readonly KeyRow[] = [
     says: 'do it again',
     run: ({ documents }) => redo(documents),
   },
-  { group: 'Document', keys: ['k'], says: 'keep this run to compare with', run: ({ desk }) => desk.keep() },
+  { group: 'Document', keys: ['k'], says: 'keep this run to compare with', run: keepRun },
   { group: 'Document', keys: ['c'], says: 'compare with no run', run: ({ desk }) => desk.clear() },
   { group: 'Document', keys: ['Escape'], says: 'cancel the run', run: giveUp },
+  {
+    group: 'Look',
+    keys: ['i'],
+    says: 'add a line under the strips',
+    run: ({ notices }) => notices.setState(({ adding }) => ({ adding: !adding })),
+  },
+  {
+    group: 'Look',
+    keys: ['u'],
+    says: 'tables of bands, strips and everything found',
+    run: ({ notices }) =>
+      notices.setState(({ table }) => ({ table: table === undefined ? 'bands' : undefined })),
+  },
+  {
+    group: 'Document',
+    keys: ['Ctrl+k'],
+    says: 'find an action by its name',
+    run: ({ notices }) => notices.setState({ palette: true }),
+  },
   {
     group: 'Document',
     keys: ['?'],
@@ -147,7 +170,9 @@ function isTaken(target: EventTarget | null, spelt: string): boolean {
   if (target.closest('dialog') !== null) return true;
   if (spelt === 'Escape') return document.querySelector(':popover-open') !== null;
   if (spelt.startsWith('Ctrl+'))
-    return !['Ctrl+s', 'Ctrl+Shift+s', 'Ctrl+o'].includes(spelt) && target.closest(typesInto) !== null;
+    return (
+      !['Ctrl+s', 'Ctrl+Shift+s', 'Ctrl+o', 'Ctrl+k'].includes(spelt) && target.closest(typesInto) !== null
+    );
   if (target.closest(typesInto) !== null) return true;
   if (spelt.includes('Arrow') && target.matches(takesArrows)) return true;
   return spelt === ' ' && target.closest(takesSpace) !== null;

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useSyncExternalStore } from 'react';
 import { faces, type Palette, palettes } from '../charts/palette.ts';
 import type { Look } from '../solved.ts';
 import type { Settings } from '../store/settings.ts';
-import { useSettings } from './workbench.ts';
+import { useSettings, useShowing } from './workbench.ts';
 
 const themes = ['system', 'light', 'dark'] as const;
 
@@ -43,11 +43,12 @@ export function wear(theme: Look['theme'], root: HTMLElement): void {
 }
 
 /** The looks that the settings and the system ask for; keeps the page dressed in them. */
-export function useLook(): Look {
+export function useLook(): Look & Required<Pick<Look, 'showing'>> {
   const wanted = useSettings(({ theme }) => theme);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const theme = wanted === 'system' ? (dark ? 'dark' : 'light') : wanted;
   useEffect(() => wear(theme, document.documentElement), [theme]);
-  return useMemo(() => ({ theme, still }), [theme, still]);
+  const showing = useShowing();
+  return useMemo(() => ({ theme, still, showing }), [theme, still, showing]);
 }

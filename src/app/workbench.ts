@@ -1,6 +1,7 @@
 import { createContext, useContext, useMemo, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { column, type Recording } from '../../shared/recording.ts';
+import { type Dimension, type Showing, showQuantity, showSentence } from '../../shared/units.ts';
 import { Sight } from '../canvas/sight.ts';
 import { Reader } from '../documents/reader.ts';
 import type { Keeper } from '../keeping/keeper.ts';
@@ -308,6 +309,32 @@ export function useDocument<T>(select: (state: DocumentState) => T): T {
 /** One of the settings, or a part of them. */
 export function useSettings<T>(select: (state: Settings) => T): T {
   return useStore(useBench().settings, select);
+}
+
+/** How figures are shown: in the units of choice, a model's at full size where that is wanted. */
+export function useShowing(): Showing {
+  const system = useSettings((state) => state.units);
+  const fullSize = useSettings((state) => state.fullSize);
+  const scale = useDesk(({ drawn }) => drawn?.scenario.vehicle.scale) ?? 1;
+  return useMemo(() => ({ system, scale: fullSize ? scale : 1 }), [system, fullSize, scale]);
+}
+
+/** Figures for people, as they want them shown: an SI figure with its unit, and sentences that came with figures in them. */
+export interface Figures {
+  quantity(value: number, dimension: Dimension, digits?: number): string;
+  say(sentence: string): string;
+}
+
+/** The same in the form in which a panel with many figures wants it. */
+export function useFigures(): Figures {
+  const showing = useShowing();
+  return useMemo(
+    () => ({
+      quantity: (value, dimension, digits) => showQuantity(value, dimension, showing, digits),
+      say: (sentence) => showSentence(sentence, showing),
+    }),
+    [showing],
+  );
 }
 
 /** A part of what is selected. */

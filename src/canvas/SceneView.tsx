@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { ownFigures, type Showing } from '../../shared/units.ts';
 import { travelShown, withUnit } from '../charts/figures.ts';
 import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
@@ -32,21 +33,27 @@ export interface SceneViewProps {
 }
 
 /** What a screen reader is told of the picture; figures over time are in the charts' captions and tables. */
-function describe(solved: Solved | null, map: PivotMap | null, forces: ForcesShown): string {
+function describe(
+  solved: Solved | null,
+  map: PivotMap | null,
+  forces: ForcesShown,
+  showing = ownFigures,
+): string {
   if (solved === null) return 'Side view, empty until a run is ready';
   const { report, ground, mechanism } = solved;
   const pieces = ground.pieces.map((piece) => piece.title).join(', ');
   const vehicle = `Side view of ${report.vehicle}, ${mechanism.wheels.length} axle lines, on ${pieces}`;
   const joints = forces === 'joints' ? ', with the forces in its pins, rods and arms' : '';
-  return `${vehicle}${joints}${map === null ? '' : `, with a map of ${mapInWords(map)}`}`;
+  return `${vehicle}${joints}${map === null ? '' : `, with a map of ${mapInWords(map, showing)}`}`;
 }
 
 /** What a map shows and its best place; more is in the panel that asked for it. */
-function mapInWords({ title, best, shown }: PivotMap): string {
+function mapInWords({ title, best, shown }: PivotMap, showing: Showing): string {
   const what = title.charAt(0).toLowerCase() + title.slice(1);
   if (best === undefined) return `${what} over the place of a pivot`;
   const { x, z } = best.at;
-  const at = `x ${withUnit(x, travelShown(0))}, z ${withUnit(z, travelShown(0))}`;
+  const places = travelShown(0, showing);
+  const at = `x ${withUnit(x, places)}, z ${withUnit(z, places)}`;
   return `${what} over the place of a pivot: best ${withUnit(best.value, shown).trim()} at ${at}`;
 }
 
@@ -62,8 +69,17 @@ export function SceneView(props: SceneViewProps) {
   const [failed, setFailed] = useState('');
   const wishes = useRef(onFollow);
   wishes.current = onFollow;
-  const latest = useRef({ solved, before, theme: look.theme, follow, map, forces, closeUp });
-  latest.current = { solved, before, theme: look.theme, follow, map, forces, closeUp };
+  const latest = useRef({
+    solved,
+    before,
+    theme: look.theme,
+    showing: look.showing,
+    follow,
+    map,
+    forces,
+    closeUp,
+  });
+  latest.current = { solved, before, theme: look.theme, showing: look.showing, follow, map, forces, closeUp };
 
   useEffect(() => {
     const element = host.current;
@@ -82,11 +98,25 @@ export function SceneView(props: SceneViewProps) {
   }, [playhead, viewport, sight]);
 
   useEffect(() => {
-    live.current?.take({ solved, before, theme: look.theme, follow, map, forces, closeUp });
-  }, [solved, before, look.theme, follow, map, forces, closeUp]);
+    live.current?.take({
+      solved,
+      before,
+      theme: look.theme,
+      showing: look.showing,
+      follow,
+      map,
+      forces,
+      closeUp,
+    });
+  }, [solved, before, look, follow, map, forces, closeUp]);
 
   return (
-    <div className="scene-view" ref={host} role="img" aria-label={describe(solved, map, forces)}>
+    <div
+      className="scene-view"
+      ref={host}
+      role="img"
+      aria-label={describe(solved, map, forces, look.showing)}
+    >
       <Legend theme={look.theme} before={before !== null} forces={forces} />
       {failed !== '' && <p className="scene-failed">{failed}</p>}
     </div>

@@ -1,3 +1,4 @@
+import { ownFigures } from '../../shared/units.ts';
 import type { Playhead } from '../playhead.ts';
 import type { Look, Solved } from '../solved.ts';
 import type { Viewport } from '../viewport.ts';
@@ -28,6 +29,7 @@ export interface Shown {
   readonly solved: Solved | null;
   readonly before: Solved | null;
   readonly theme: Look['theme'];
+  readonly showing?: Look['showing'];
   readonly follow: boolean;
   readonly map: PivotMap | null;
   readonly forces: ForcesShown;
@@ -138,8 +140,9 @@ class LivePicture implements Live {
     const was = this.#shown;
     this.#shown = shown;
     if (was?.theme !== shown.theme) this.#inks = inksOf(shown.theme);
-    if (this.#run?.solved !== shown.solved)
-      this.#run = shown.solved === null ? null : sceneRunOf(shown.solved, this.#run);
+    const showing = shown.showing ?? ownFigures;
+    if (this.#run?.solved !== shown.solved || this.#run?.showing !== showing)
+      this.#run = shown.solved === null ? null : sceneRunOf(shown.solved, this.#run, showing);
     if (this.#before?.solved !== shown.before)
       this.#before = shown.before === null ? null : sceneRunOf(shown.before);
     this.#fitOnce();

@@ -1,5 +1,6 @@
 import type { Pose } from '../../shared/geometry/vec.ts';
 import { column } from '../../shared/recording.ts';
+import { ownFigures, type Showing } from '../../shared/units.ts';
 import { forceShown, lengthShown, type Shown, travelShown } from '../charts/figures.ts';
 import { type Tracks, tracksOf } from '../charts/tracks.ts';
 import type { Solved } from '../solved.ts';
@@ -9,6 +10,8 @@ import { type Profile, profileOf } from './geometry/profile.ts';
 /** A run as the picture needs it: columns looked up once, sizes and scales worked out once. */
 export interface SceneRun {
   readonly solved: Solved;
+  /** How its figures are shown. */
+  readonly showing: Showing;
   readonly tracks: Tracks;
   readonly profile: Profile;
   readonly stature: Stature;
@@ -51,11 +54,16 @@ export function arrowScaleOf(radii: readonly number[], loads: readonly number[])
 }
 
 /** Looks up everything that the picture of a run needs. The profile is that of the run before on the same ground. */
-export function sceneRunOf(solved: Solved, was: SceneRun | null = null): SceneRun {
+export function sceneRunOf(
+  solved: Solved,
+  was: SceneRun | null = null,
+  showing: Showing = ownFigures,
+): SceneRun {
   const { mechanism, recording, ground } = solved;
   const { loads } = recording.standing;
   return {
     solved,
+    showing,
     tracks: tracksOf(
       recording,
       mechanism.wheels.map((w) => w.axle),
@@ -68,9 +76,9 @@ export function sceneRunOf(solved: Solved, was: SceneRun | null = null): SceneRu
       loads,
     ),
     meanLoad: mean(loads),
-    force: forceShown(mean(loads)),
-    lengths: lengthShown(mechanism.size),
-    gaps: travelShown(mechanism.size),
+    force: forceShown(mean(loads), showing),
+    lengths: lengthShown(mechanism.size, showing),
+    gaps: travelShown(mechanism.size, showing),
     poses: recording.bodies.map((_, i) => ({
       x: column(recording, 'x', i),
       z: column(recording, 'z', i),

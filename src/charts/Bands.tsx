@@ -1,7 +1,8 @@
 import { useMemo, useRef, useState } from 'react';
+import { ownFigures } from '../../shared/units.ts';
 import { type BandParts, BandsChart, bandsHeight, bandTop } from './bandsChart.ts';
 import type { ChartProps } from './chart.ts';
-import { forceShown, lengthShown } from './figures.ts';
+import { forceShown, lengthShown, timeShownIn } from './figures.ts';
 import { bandHeight, GUTTER } from './layout.ts';
 import { palettes } from './palette.ts';
 import { type Tracks, tracksOf } from './tracks.ts';
@@ -34,6 +35,7 @@ export function Bands({ solved, before, playhead, viewport, look, axis }: ChartP
   const tracks = useTracks(solved);
   const earlier = useTracks(before);
   const [parts] = useState(() => new Map<string, HTMLElement>());
+  const showing = look.showing ?? ownFigures;
   const chart = useMemo(() => {
     if (tracks === null) return null;
     const at = (key: string) => parts.get(key) as HTMLElement;
@@ -49,16 +51,17 @@ export function Bands({ solved, before, playhead, viewport, look, axis }: ChartP
         return tracks.wheels.map((w) => at(`load ${w.index}`));
       },
     };
-    const force = forceShown(meanStanding(tracks));
+    const force = forceShown(meanStanding(tracks), showing);
     return new BandsChart({
       tracks,
       before: earlier,
       axis,
       palette: palettes[look.theme],
       force,
+      times: timeShownIn(showing),
       parts: live,
     });
-  }, [tracks, earlier, axis, look.theme, parts]);
+  }, [tracks, earlier, axis, look.theme, showing, parts]);
   useChart(chart, host, canvas, playhead, viewport);
   if (tracks === null || solved === null) return null;
 
@@ -69,7 +72,7 @@ export function Bands({ solved, before, playhead, viewport, look, axis }: ChartP
   const count = tracks.wheels.length;
   const height = bandHeight(count);
   const palette = palettes[look.theme];
-  const force = forceShown(meanStanding(tracks));
+  const force = forceShown(meanStanding(tracks), showing);
   return (
     <figure
       className="chart bands"
@@ -111,7 +114,7 @@ export function Bands({ solved, before, playhead, viewport, look, axis }: ChartP
       <span className="chart-cursor" ref={keep('cursor')} style={{ background: palette.accent }} />
       <figcaption className="chart-words">
         Share of the standing load per wheel over {axis === 'station' ? "each wheel's own station" : 'time'}.{' '}
-        {bandsInWords(tracks, force, lengthShown(solved.mechanism.size))}
+        {bandsInWords(tracks, force, lengthShown(solved.mechanism.size, showing))}
       </figcaption>
     </figure>
   );

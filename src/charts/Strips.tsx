@@ -1,7 +1,8 @@
-import { useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { type ReactNode, useMemo, useRef, useState, useSyncExternalStore } from 'react';
+import { ownFigures } from '../../shared/units.ts';
 import { useTracks } from './Bands.tsx';
 import type { ChartProps } from './chart.ts';
-import { lengthShown } from './figures.ts';
+import { lengthShown, timeShownIn } from './figures.ts';
 import { stripHeight } from './layout.ts';
 import { type Palette, palettes } from './palette.ts';
 import { stripsOf } from './strip.ts';
@@ -49,8 +50,13 @@ function Table({ table, palette }: { table: StripTable; palette: Palette }) {
   );
 }
 
+interface StripsProps extends ChartProps {
+  /** More to press, beside the switch between curves and table. */
+  readonly tools?: ReactNode;
+}
+
 /** Wheel loads, travel and pitch over the shared ruler or over time, as curves or as a table. */
-export function Strips({ solved, before, playhead, viewport, look, axis }: ChartProps) {
+export function Strips({ solved, before, playhead, viewport, look, axis, tools }: StripsProps) {
   const host = useRef<HTMLElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const [parts] = useState(() => new Map<string, HTMLElement>());
@@ -58,9 +64,10 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
   const tracks = useTracks(solved);
   const earlier = useTracks(before);
   const radius = solved?.mechanism.size ?? 1;
+  const showing = look.showing ?? ownFigures;
   const strips = useMemo(
-    () => (tracks === null ? [] : stripsOf(tracks, earlier, radius)),
-    [tracks, earlier, radius],
+    () => (tracks === null ? [] : stripsOf(tracks, earlier, radius, showing)),
+    [tracks, earlier, radius, showing],
   );
   const strip = useStripHeight();
   const chart = useMemo(() => {
@@ -79,11 +86,12 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
       strips,
       axis,
       palette: palettes[look.theme],
-      lengths: lengthShown(radius),
+      lengths: lengthShown(radius, showing),
+      times: timeShownIn(showing),
       parts: live,
       strip,
     });
-  }, [tracks, strips, axis, look.theme, radius, parts, table, strip]);
+  }, [tracks, strips, axis, look.theme, radius, showing, parts, table, strip]);
   useChart(chart, host, canvas, playhead, viewport);
   if (tracks === null) return null;
 
@@ -99,12 +107,16 @@ export function Strips({ solved, before, playhead, viewport, look, axis }: Chart
       style={{ minHeight: stripsHeight(strips.length, strip), color: palette.ink }}
     >
       <div className="strips-tools" style={{ color: palette.soft }}>
+        {tools}
         <button type="button" aria-pressed={table} onClick={() => setTable(!table)}>
           {table ? 'show as curves' : 'show as table'}
         </button>
       </div>
       {table ? (
-        <Table table={tableOf(tracks, strips, viewport.window, lengthShown(radius))} palette={palette} />
+        <Table
+          table={tableOf(tracks, strips, viewport.window, lengthShown(radius, showing), timeShownIn(showing))}
+          palette={palette}
+        />
       ) : (
         <>
           <canvas ref={canvas} />

@@ -1,6 +1,6 @@
 import type { Axis, Chart, Paper, Pointed } from './chart.ts';
 import { RAMP_STEPS, rampAt, shareRamp } from './colour.ts';
-import { type Shown, timeShown, withUnit } from './figures.ts';
+import { type Shown, withUnit } from './figures.ts';
 import { bandHeight, fromPixel, GUTTER, HEIGHT, plotWidth, type Span, toPixel } from './layout.ts';
 import { fitted, hairline, hatchTile, type, widened } from './paint.ts';
 import type { Palette } from './palette.ts';
@@ -22,6 +22,8 @@ export interface BandsGiven {
   readonly axis: Axis;
   readonly palette: Palette;
   readonly force: Shown;
+  /** How times are shown. */
+  readonly times: Shown;
   readonly parts: BandParts;
 }
 
@@ -170,7 +172,7 @@ export class BandsChart implements Chart {
   }
 
   #paintTimes({ draw, width }: Paper, span: Span): void {
-    const { palette } = this.#given;
+    const { palette, times } = this.#given;
     draw.strokeStyle = palette.soft;
     draw.fillStyle = palette.soft;
     draw.lineWidth = 1;
@@ -180,7 +182,7 @@ export class BandsChart implements Chart {
     draw.fillText(fitted(draw, 'time, s', GUTTER.left - 16), 12, 13);
     draw.font = type.figures;
     draw.textAlign = 'center';
-    for (const tick of rulerTicks(span, width, timeShown)) {
+    for (const tick of rulerTicks(span, width, times)) {
       hairline(draw, tick.pixel, 0, tick.pixel, 4);
       draw.fillText(tick.label, tick.pixel, 13);
     }

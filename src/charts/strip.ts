@@ -1,4 +1,5 @@
-import { angleShown, forceShown, type Shown, travelShown } from './figures.ts';
+import { ownFigures, type Showing } from '../../shared/units.ts';
+import { angleShownIn, forceShown, type Shown, travelShown } from './figures.ts';
 import type { Span } from './layout.ts';
 import { niceRange } from './ticks.ts';
 import type { Tracks } from './tracks.ts';
@@ -43,7 +44,7 @@ const DASHES: readonly (readonly number[])[] = [
   [9, 3, 2, 3, 2, 3],
 ];
 
-function dashOf(i: number): readonly number[] {
+export function dashOf(i: number): readonly number[] {
   return DASHES[i % DASHES.length] ?? [];
 }
 
@@ -57,7 +58,7 @@ function references(loads: readonly number[]): number[] {
   return kept;
 }
 
-function rangeOf(curves: readonly Curve[], shown: Shown, floor?: number): Span {
+export function rangeOf(curves: readonly Curve[], shown: Shown, floor?: number): Span {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
   for (const curve of curves)
@@ -87,10 +88,16 @@ function wheelCurves(tracks: Tracks, before: Tracks | null, quantity: 'load' | '
 }
 
 /** Loads, travel and pitch of a run. `radius` of the smallest wheel, m, says in which unit travel is shown. */
-export function stripsOf(tracks: Tracks, before: Tracks | null, radius: number): readonly Strip[] {
+export function stripsOf(
+  tracks: Tracks,
+  before: Tracks | null,
+  radius: number,
+  showing: Showing = ownFigures,
+): readonly Strip[] {
   const standing = tracks.wheels.map((w) => w.standing);
-  const force = forceShown(standing.reduce((a, b) => a + b, 0) / Math.max(1, standing.length));
-  const travel = travelShown(radius);
+  const force = forceShown(standing.reduce((a, b) => a + b, 0) / Math.max(1, standing.length), showing);
+  const travel = travelShown(radius, showing);
+  const angle = angleShownIn(showing);
   const loads = wheelCurves(tracks, before, 'load');
   const travels = wheelCurves(tracks, before, 'travel');
   const pitch: Curve = {
@@ -114,9 +121,9 @@ export function stripsOf(tracks: Tracks, before: Tracks | null, radius: number):
     { title: 'Travel', shown: travel, curves: travels, range: rangeOf(travels, travel, 0), references: [0] },
     {
       title: 'Pitch',
-      shown: angleShown,
+      shown: angle,
       curves: [pitch],
-      range: rangeOf([pitch], angleShown, 0),
+      range: rangeOf([pitch], angle, 0),
       references: [0],
     },
   ];

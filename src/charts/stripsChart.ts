@@ -1,7 +1,7 @@
 import { placeLabels } from '../canvas/geometry/labels.ts';
 import { place } from './bandsChart.ts';
 import type { Axis, Chart, Paper, Pointed } from './chart.ts';
-import { type Shown, timeShown } from './figures.ts';
+import type { Shown } from './figures.ts';
 import { fromPixel, GUTTER, HEIGHT, plotWidth, type Span, toPixel } from './layout.ts';
 import { hairline, type } from './paint.ts';
 import type { Palette } from './palette.ts';
@@ -23,6 +23,8 @@ export interface StripsGiven {
   readonly palette: Palette;
   /** How stations are shown. */
   readonly lengths: Shown;
+  /** How times are shown. */
+  readonly times: Shown;
   readonly parts: StripParts;
   /** Height of one strip, px. */
   readonly strip: number;
@@ -81,11 +83,11 @@ export class StripsChart implements Chart {
 
   /** Axis, title and grid of one strip. */
   #paintScale({ draw, width }: Paper, span: Span, strip: Strip, top: number): void {
-    const { palette, axis, lengths } = this.#given;
+    const { palette, axis, lengths, times } = this.#given;
     const right = width - GUTTER.right;
     draw.lineWidth = 1;
     draw.strokeStyle = palette.hair;
-    for (const tick of rulerTicks(span, width, axis === 'time' ? timeShown : lengths))
+    for (const tick of rulerTicks(span, width, axis === 'time' ? times : lengths))
       hairline(draw, tick.pixel, top, tick.pixel, top + this.#given.strip);
     draw.font = type.figures;
     draw.textAlign = 'right';

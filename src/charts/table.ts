@@ -27,7 +27,13 @@ export function framesIn(tracks: Tracks, window: Span, most = MOST_ROWS): number
 }
 
 /** Time, the vehicle's station, and every curve of the strips in the frames of a window. */
-export function tableOf(tracks: Tracks, strips: readonly Strip[], window: Span, lengths: Shown): StripTable {
+export function tableOf(
+  tracks: Tracks,
+  strips: readonly Strip[],
+  window: Span,
+  lengths: Shown,
+  times = timeShown,
+): StripTable {
   const finer = { ...lengths, decimals: lengths.decimals + 1 };
   const curves = strips.flatMap((strip) => strip.curves.map((curve) => ({ strip, curve })));
   return {
@@ -39,7 +45,7 @@ export function tableOf(tracks: Tracks, strips: readonly Strip[], window: Span, 
     rows: framesIn(tracks, window).map((frame) => ({
       frame,
       cells: [
-        figure(tracks.time[frame] as number, timeShown),
+        figure(tracks.time[frame] as number, times),
         figure(tracks.station[frame] as number, finer),
         ...curves.map(({ strip, curve }) => figure(curve.values[frame] as number, strip.shown)),
       ],

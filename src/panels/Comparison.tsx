@@ -1,5 +1,5 @@
 import { useBench, useDesk } from '../app/workbench.ts';
-import { useChanges } from './comparing.ts';
+import { keepRun, useBeforeName, useChanges } from './comparing.ts';
 import type { Way } from './judge.ts';
 
 const countWords = (changes: ReturnType<typeof useChanges>, pinned: boolean): string => {
@@ -12,14 +12,16 @@ const countWords = (changes: ReturnType<typeof useChanges>, pinned: boolean): st
 
 /** One line between verdicts and panels: how this run compares, and what to compare with. */
 export function Comparison() {
-  const { desk } = useBench();
+  const bench = useBench();
+  const { desk } = bench;
+  const name = useBeforeName();
   const changes = useChanges();
   const pinned = useDesk((state) => state.pinned);
   const has = useDesk((state) => state.before !== undefined);
   const ready = useDesk((state) => state.solved !== undefined);
   return (
     <div className="comparison">
-      <span className="words" title={pinned ? 'Compared with the kept run' : 'Compared with the run before'}>
+      <span className="words" title={`Compared with ${name}`}>
         {countWords(changes, pinned)}
       </span>
       <button
@@ -27,7 +29,7 @@ export function Comparison() {
         className="button small"
         title="Compare all further runs with this one (K)"
         disabled={!ready}
-        onClick={() => desk.keep()}
+        onClick={() => keepRun(bench)}
       >
         Keep
       </button>

@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { RunEvent } from '../../shared/recording.ts';
+import { showSentence } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
 import { frameOf } from '../app/moments.ts';
-import { useBench, useDesk } from '../app/workbench.ts';
-import { timeShown, withUnit } from '../charts/figures.ts';
+import { useBench, useDesk, useShowing } from '../app/workbench.ts';
+import { timeShownIn, withUnit } from '../charts/figures.ts';
 import { eventTitles, eventWords } from './words.ts';
 
 /** Longest list that is laid out at once; a washboard at speed has thousands of events. */
@@ -59,6 +60,7 @@ function useMarkPresent(frames: readonly number[]) {
 /** Everything that happened during the run; a click goes there. */
 export function Events() {
   const bench = useBench();
+  const showing = useShowing();
   const recording = useDesk(({ solved }) => solved?.recording);
   const [wanted, setKind] = useState<Kind>();
   const kinds = useMemo(() => [...new Set(recording?.events.map(({ kind }) => kind))], [recording]);
@@ -82,8 +84,8 @@ export function Events() {
         {rows.map(({ event }) => (
           <li key={`${event.kind} ${event.time} ${eventWords(event)}`}>
             <button type="button" onClick={() => jumpTo(bench, event)}>
-              <span className="when">{withUnit(event.time, timeShown)}</span>
-              <span>{eventWords(event)}</span>
+              <span className="when">{withUnit(event.time, timeShownIn(showing))}</span>
+              <span>{showSentence(eventWords(event), showing)}</span>
             </button>
           </li>
         ))}

@@ -1,7 +1,7 @@
 import type { JointReport } from '../../shared/report.ts';
-import { formatQuantity } from '../../shared/units.ts';
+import { type Showing, showQuantity } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
-import { useBench, useDesk, useSettings } from '../app/workbench.ts';
+import { useBench, useDesk, useSettings, useShowing } from '../app/workbench.ts';
 import { figureWords } from './figures.ts';
 import './studies.css';
 
@@ -27,19 +27,22 @@ const words: Readonly<Record<JointReport['quantity'], readonly [title: string, s
 };
 
 /** '(each of 2: 12 N)', and where in the member it is. */
-function besideWords({ count, each, unit, quantity, at }: JointReport): string {
+function besideWords({ count, each, unit, quantity, at }: JointReport, showing: Showing): string {
   const beside: string[] = [];
   if (count !== undefined && each !== undefined)
-    beside.push(`each of ${count}: ${figureWords(each, unit, quantity)}`);
+    beside.push(`each of ${count}: ${figureWords(each, unit, quantity, showing)}`);
   if (at !== undefined)
-    beside.push(`at x ${formatQuantity(at.x, 'length')}, z ${formatQuantity(at.z, 'length')} as drawn`);
+    beside.push(
+      `at x ${showQuantity(at.x, 'length', showing)}, z ${showQuantity(at.z, 'length', showing)} as drawn`,
+    );
   return beside.join('; ');
 }
 
 function Line({ row }: { readonly row: JointReport }) {
   const bench = useBench();
   const [title, says] = words[row.quantity];
-  const beside = besideWords(row);
+  const showing = useShowing();
+  const beside = besideWords(row, showing);
   return (
     <div className="measure-line">
       <dt title={says}>{title}</dt>
@@ -50,8 +53,8 @@ function Line({ row }: { readonly row: JointReport }) {
           title={`Go to this moment${beside === '' ? '' : ` (${beside})`}`}
           onClick={() => jumpTo(bench, row.moment)}
         >
-          <b>{figureWords(row.value, row.unit, row.quantity)}</b>
-          <span className="soft"> at {formatQuantity(row.moment.station, 'length')}</span>
+          <b>{figureWords(row.value, row.unit, row.quantity, showing)}</b>
+          <span className="soft"> at {showQuantity(row.moment.station, 'length', showing)}</span>
         </button>
       </dd>
     </div>
@@ -85,6 +88,7 @@ function ForcesSwitch() {
 /** What the drive does within each driven bogie: the load that it moves, and the pivot height at which it moves none. */
 function Bogies() {
   const bench = useBench();
+  const showing = useShowing();
   const measures = useDesk(({ solved }) => solved?.report.measures);
   const shifts = (measures ?? []).filter(({ name }) => name === 'bogieDriveShift');
   if (shifts.length === 0) return null;
@@ -111,14 +115,14 @@ function Bogies() {
                   disabled={moment === undefined}
                   onClick={() => moment !== undefined && jumpTo(bench, moment)}
                 >
-                  <b>{figureWords(value, unit, name)}</b>
+                  <b>{figureWords(value, unit, name, showing)}</b>
                 </button>
               </dd>
             </div>
             <div className="measure-line">
               <dt>none with the pivot at height</dt>
               <dd>
-                <b>{figureWords(evenOf(of), 'm', 'bogieEvenPivot')}</b>
+                <b>{figureWords(evenOf(of), 'm', 'bogieEvenPivot', showing)}</b>
               </dd>
             </div>
           </dl>

@@ -1,22 +1,24 @@
-import { formatQuantity } from '../../shared/units.ts';
+import { type Showing, shownScale, showQuantity, showSentence } from '../../shared/units.ts';
 import { useLook } from '../app/theme.ts';
-import { useBench, useDocument, useStudies } from '../app/workbench.ts';
-import { angleShown, lengthShown, type Shown } from '../charts/figures.ts';
+import { useBench, useDocument, useFigures, useShowing, useStudies } from '../app/workbench.ts';
+import { angleShownIn, lengthShown, type Shown } from '../charts/figures.ts';
 import { LimitsPlot } from '../charts/LimitsPlot.tsx';
 import type { ToldLimit, ToldLimits } from '../workers/study-protocol.ts';
 import { JobStatus } from './JobStatus.tsx';
 import './studies.css';
 
-const sizeWords = (size: number, unit: ToldLimit['unit']): string =>
-  unit === 'rad' ? formatQuantity(size, 'angle', 3, 'deg') : formatQuantity(size, 'length');
+const sizeWords = (size: number, unit: ToldLimit['unit'], showing: Showing): string =>
+  showQuantity(size, unit === 'rad' ? 'angle' : 'length', showing);
 
 /** What stops it, as a sentence. */
-function stopWords({ halt, most, size, unit }: ToldLimit): string {
-  if (halt !== undefined) return size === 0 ? `not even the smallest: ${halt.says}` : halt.says;
-  return `nothing, up to ${sizeWords(most, unit)}`;
+function stopWords({ halt, most, size, unit }: ToldLimit, showing: Showing): string {
+  if (halt === undefined) return `nothing, up to ${sizeWords(most, unit, showing)}`;
+  const says = showSentence(halt.says, showing);
+  return size === 0 ? `not even the smallest: ${says}` : says;
 }
 
 function Row({ limit }: { readonly limit: ToldLimit }) {
+  const showing = useShowing();
   const { title, measures, size, unit, today, remarks } = limit;
   const isOver = today !== undefined && today > size;
   return (
@@ -24,10 +26,12 @@ function Row({ limit }: { readonly limit: ToldLimit }) {
       <th scope="row" title={measures}>
         {title}
       </th>
-      <td>{sizeWords(size, unit)}</td>
-      <td className={isOver ? 'over' : undefined}>{today === undefined ? '–' : sizeWords(today, unit)}</td>
+      <td>{sizeWords(size, unit, showing)}</td>
+      <td className={isOver ? 'over' : undefined}>
+        {today === undefined ? '–' : sizeWords(today, unit, showing)}
+      </td>
       <td className="stops" title={remarks.join('; ')}>
-        {stopWords(limit)}
+        {stopWords(limit, showing)}
       </td>
     </tr>
   );
@@ -58,19 +62,21 @@ function Table({ result }: { readonly result: ToldLimits }) {
 }
 
 const gripShown = { unit: '', factor: 1, decimals: 1, title: 'grip' };
-const massShown = (mass: number): Shown & { title: string } =>
-  mass >= 1000
-    ? { unit: 't', factor: 1e-3, decimals: mass >= 1e4 ? 0 : 1, title: 'mass' }
-    : { unit: 'kg', factor: 1, decimals: mass >= 100 ? 0 : 1, title: 'mass' };
+const massShown = (mass: number, showing: Showing): Shown & { title: string } => ({
+  ...shownScale('mass', mass, showing),
+  decimals: mass >= 100 ? 0 : 1,
+  title: 'mass',
+});
 
 /** The limit of one obstacle over grip and over mass. */
 function Plots({ limit, result }: { readonly limit: ToldLimit; readonly result: ToldLimits }) {
   const look = useLook();
   const { title, unit, overGrip, overMass, today, size } = limit;
-  const shown = unit === 'rad' ? angleShown : lengthShown(size);
+  const showing = useShowing();
+  const shown = unit === 'rad' ? angleShownIn(showing) : lengthShown(size, showing);
   const sides = [
     { along: gripShown, curve: overGrip, at: result.grip },
-    { along: massShown(result.mass), curve: overMass, at: result.mass },
+    { along: massShown(result.mass, showing), curve: overMass, at: result.mass },
   ];
   return (
     <>
@@ -98,6 +104,7 @@ function Plots({ limit, result }: { readonly limit: ToldLimit; readonly result: 
 /** How far the vehicle gets over each kind of obstacle, and what stops it there; found in a worker when it is asked for. */
 export function Limits() {
   const { studies } = useBench();
+  const { say } = useFigures();
   const raw = useDocument((state) => state.raw);
   const { limits, curves } = useStudies();
   const found = curves.kind === 'done' && curves.of === raw ? curves : limits;
@@ -118,7 +125,7 @@ export function Limits() {
       {found.kind === 'done' ? (
         <div data-stale={!isNew}>
           {found.result.level === undefined ? null : (
-            <p className="run-end">It does not even cross level ground: {found.result.level.says}.</p>
+            <p className="run-end">It does not even cross level ground: {say(found.result.level.says)}.</p>
           )}
           <Table result={found.result} />
         </div>

@@ -1,8 +1,8 @@
 import { useEffect, useMemo } from 'react';
-import { formatQuantity, formatShare } from '../../shared/units.ts';
+import { formatShare, type Showing, showQuantity } from '../../shared/units.ts';
 import { type Plane, planesOf } from '../../sim/studies/planes.ts';
 import { takePlace } from '../app/actions.ts';
-import { useBench, useDesk, useDocument, useMapped, useNotice } from '../app/workbench.ts';
+import { useBench, useDesk, useDocument, useMapped, useNotice, useShowing } from '../app/workbench.ts';
 import type { Mapped } from '../runs/mapping.ts';
 import { mapWish } from '../runs/mapWish.ts';
 import { figureWords } from './figures.ts';
@@ -22,14 +22,15 @@ function usePlanes(): readonly Plane[] {
 }
 
 /** A value of one side of the map: 'x −363 mm' of a pivot, the value alone of anything else. */
-function sideWords({ knob }: Plane['x'], value: number): string {
+function sideWords({ knob }: Plane['x'], value: number, showing: Showing): string {
   const axis = /pivot ([xz])$|rod end ([xz])$/.exec(knob.name);
-  return `${axis === null ? '' : `${axis[1] ?? axis[2]} `}${formatQuantity(value, knob.dimension, 4)}`;
+  return `${axis === null ? '' : `${axis[1] ?? axis[2]} `}${showQuantity(value, knob.dimension, showing, 4)}`;
 }
 
 /** How far the map is, its best place, and the way to take that. */
 function MapStatus({ mapped, unit }: { readonly mapped: Mapped; readonly unit: string }) {
   const bench = useBench();
+  const showing = useShowing();
   const { best, done, failed, plane } = mapped;
   if (failed !== undefined) return <p className="run-end">No map: {failed}</p>;
   return (
@@ -41,8 +42,8 @@ function MapStatus({ mapped, unit }: { readonly mapped: Mapped; readonly unit: s
       {best === undefined ? null : (
         <p className="best">
           <span>
-            Best: <b>{figureWords(best.value, unit, mapped.measure)}</b> at {sideWords(plane.x, best.x)},{' '}
-            {sideWords(plane.z, best.z)}
+            Best: <b>{figureWords(best.value, unit, mapped.measure, showing)}</b> at{' '}
+            {sideWords(plane.x, best.x, showing)}, {sideWords(plane.z, best.z, showing)}
             {best.holds ? ', where everything asked for holds' : ''}
           </span>
           <button

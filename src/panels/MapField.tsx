@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { formatQuantity } from '../../shared/units.ts';
+import { type Showing, showQuantity } from '../../shared/units.ts';
 import type { Stretch } from '../../sim/studies/planes.ts';
 import { usePivotMap } from '../app/onVehicle.ts';
 import { useLook } from '../app/theme.ts';
@@ -20,12 +20,13 @@ const placeOf = ({ x, z }: Mapped['plane'], at: { x: number; z: number }) => ({
   bottom: `${100 * shareOf(z, at.z)}%`,
 });
 
-const words = ({ knob }: Stretch, value: number): string => formatQuantity(value, knob.dimension, 3);
+const words = ({ knob }: Stretch, value: number, showing: Showing): string =>
+  showQuantity(value, knob.dimension, showing);
 
 /** A map whose two sides are no place on the drawing: an arm's length and height, a bar's thickness and preload. */
 export function MapField({ mapped }: { readonly mapped: Mapped }) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const { theme } = useLook();
+  const { theme, showing } = useLook();
   const map = usePivotMap('any');
   const { plane, best } = mapped;
   const { x, z } = plane;
@@ -60,8 +61,9 @@ export function MapField({ mapped }: { readonly mapped: Mapped }) {
         {found === undefined ? null : <span className="best-place" style={placeOf(plane, found)} />}
       </div>
       <figcaption className="soft">
-        Across: {x.knob.name}, {words(x, x.from)} to {words(x, x.to)}. Up: {z.knob.name}, {words(z, z.from)}{' '}
-        to {words(z, z.to)}. Ring: today; dot: best; outlined: where everything asked for holds.
+        Across: {x.knob.name}, {words(x, x.from, showing)} to {words(x, x.to, showing)}. Up: {z.knob.name},{' '}
+        {words(z, z.from, showing)} to {words(z, z.to, showing)}. Ring: today; dot: best; outlined: where
+        everything asked for holds.
       </figcaption>
     </figure>
   );

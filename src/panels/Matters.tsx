@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
 import { pathText } from '../../shared/path.ts';
+import { type Showing, showSentence } from '../../shared/units.ts';
 import type { Influence, Influences } from '../../sim/studies/matters.ts';
 import { findField } from '../app/actions.ts';
-import { useBench, useDocument, useStudies } from '../app/workbench.ts';
+import { useBench, useDocument, useShowing, useStudies } from '../app/workbench.ts';
 import { formOf } from './fields/layout.ts';
 import { differenceWords, figureWords } from './figures.ts';
 import { JobStatus } from './JobStatus.tsx';
@@ -48,6 +49,7 @@ function useNames(): RowProps['names'] {
 
 function Row({ influence, result, names }: RowProps) {
   const bench = useBench();
+  const showing = useShowing();
   const { knob, per, change } = influence;
   const most = Math.abs(result.list[0]?.change ?? 1);
   const isBetter = change > 0 === (result.choice.better === 'more');
@@ -62,8 +64,8 @@ function Row({ influence, result, names }: RowProps) {
         onClick={() => path !== undefined && findField(bench, path)}
       >
         <span className="name">{nameOf(influence, names)}</span>
-        <b>{differenceWords(change, result.unit, result.choice.text, result.today.value)}</b>
-        <span className="soft per">for {per} more</span>
+        <b>{differenceWords(change, result.unit, result.choice.text, result.today.value, showing)}</b>
+        <span className="soft per">for {showSentence(per, showing)} more</span>
         <span
           className={`bar ${isBetter ? 'better' : 'worse'}`}
           aria-hidden="true"
@@ -76,8 +78,8 @@ function Row({ influence, result, names }: RowProps) {
 }
 
 /** Where the measure is decided, and how the list was found. */
-function basis({ worst, by, why, unit, choice, today }: Influences): string {
-  const now = figureWords(worst?.value ?? today.value, unit, choice.text);
+function basis({ worst, by, why, unit, choice, today }: Influences, showing: Showing): string {
+  const now = figureWords(worst?.value ?? today.value, unit, choice.text, showing);
   const where = worst?.of === undefined ? '' : ` (${worst.of})`;
   const how =
     by === 'derivative'
@@ -90,7 +92,7 @@ function Found({ result }: { readonly result: Influences }) {
   const names = useNames();
   return (
     <>
-      <p className="soft">{basis(result)}</p>
+      <p className="soft">{basis(result, useShowing())}</p>
       <ol className="influences">
         {result.list.slice(0, MOST_ROWS).map((influence) => (
           <Row key={influence.knob.name} influence={influence} result={result} names={names} />

@@ -1,13 +1,13 @@
 import type { Measure, WheelReport } from '../../shared/report.ts';
-import { formatNumber, formatQuantity, formatShare, shownUnit, toUnit } from '../../shared/units.ts';
+import { formatNumber, formatShare, shownScale, showQuantity } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
-import { useBench, useDesk } from '../app/workbench.ts';
+import { useBench, useDesk, useShowing } from '../app/workbench.ts';
 import { figureWords } from './figures.ts';
 
 function Wheels({ wheels }: { readonly wheels: readonly WheelReport[] }) {
   const most = Math.max(...wheels.map(({ load, greatestLoad }) => greatestLoad ?? load));
-  const unit = shownUnit('force', most);
-  const load = (value: number | undefined) => (value === undefined ? '–' : formatNumber(toUnit(value, unit)));
+  const { unit, factor } = shownScale('force', most, useShowing());
+  const load = (value: number | undefined) => (value === undefined ? '–' : formatNumber(value * factor));
   return (
     <table className="figures">
       <caption>
@@ -63,7 +63,8 @@ function grouped(measures: readonly Measure[]): readonly MeasureGroup[] {
 function MeasureLine({ measure }: { readonly measure: Measure }) {
   const bench = useBench();
   const { moment, of } = measure;
-  const words = figureWords(measure.value, measure.unit, measure.name);
+  const showing = useShowing();
+  const words = figureWords(measure.value, measure.unit, measure.name, showing);
   return (
     <div className="measure-line">
       <dt>{of ?? 'run'}</dt>
@@ -78,7 +79,7 @@ function MeasureLine({ measure }: { readonly measure: Measure }) {
             onClick={() => jumpTo(bench, moment)}
           >
             <b>{words}</b>
-            <span className="soft"> at {formatQuantity(moment.station, 'length')}</span>
+            <span className="soft"> at {showQuantity(moment.station, 'length', showing)}</span>
           </button>
         )}
       </dd>
@@ -89,18 +90,19 @@ function MeasureLine({ measure }: { readonly measure: Measure }) {
 /** All figures of the run with what they mean and where they come from. */
 export function Measures() {
   const report = useDesk(({ solved }) => solved?.report);
+  const showing = useShowing();
   if (report === undefined) return null;
   return (
     <div className="measures">
       <dl className="facts">
         <dt>mass</dt>
-        <dd>{formatQuantity(report.mass, 'mass')}</dd>
+        <dd>{showQuantity(report.mass, 'mass', showing)}</dd>
         <dt>centre of gravity, as drawn</dt>
         <dd>
-          x {formatQuantity(report.cg.x, 'length')}, z {formatQuantity(report.cg.z, 'length')}
+          x {showQuantity(report.cg.x, 'length', showing)}, z {showQuantity(report.cg.z, 'length', showing)}
         </dd>
         <dt>pitch inertia</dt>
-        <dd>{formatQuantity(report.pitchInertia, 'inertia')}</dd>
+        <dd>{showQuantity(report.pitchInertia, 'inertia', showing)}</dd>
       </dl>
       <Wheels wheels={report.wheels} />
       {grouped(report.measures).map(({ title, says, source, measures }) => (

@@ -1,5 +1,5 @@
-import { formatQuantity, formatShare } from '../../shared/units.ts';
-import { useDesk } from '../app/workbench.ts';
+import { formatShare, showQuantity, showSentence } from '../../shared/units.ts';
+import { useDesk, useShowing } from '../app/workbench.ts';
 import { figure, forceShown, travelShown } from '../charts/figures.ts';
 import { ProblemList } from './Problems.tsx';
 import { RunStatus } from './RunStatus.tsx';
@@ -14,9 +14,10 @@ export function Standing({ status = true }: { readonly status?: boolean }) {
   const stale = useDesk((state) => state.stale);
   const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
   const size = useDesk(({ drawn }) => drawn?.mechanism.size) ?? 1;
+  const showing = useShowing();
   const weight = standing?.loads.reduce((sum, load) => sum + load, 0) ?? 0;
-  const force = forceShown(weight / Math.max(1, standing?.loads.length ?? 1));
-  const plain = travelShown(size);
+  const force = forceShown(weight / Math.max(1, standing?.loads.length ?? 1), showing);
+  const plain = travelShown(size, showing);
   const travels = { ...plain, decimals: plain.decimals + 1 };
   return (
     <section className="verdicts standing" aria-labelledby="standing-title" data-stale={stale}>
@@ -24,12 +25,14 @@ export function Standing({ status = true }: { readonly status?: boolean }) {
         <h2 id="standing-title">
           Standing{' '}
           {standing === undefined ? null : (
-            <span className="count">pitch {formatQuantity(standing.pitch, 'angle', 2, 'deg')}</span>
+            <span className="count">pitch {showQuantity(standing.pitch, 'angle', showing, 2)}</span>
           )}
         </h2>
         {status ? <RunStatus /> : null}
       </div>
-      {failure === undefined ? null : <p className="run-end">It does not stand: {failure}.</p>}
+      {failure === undefined ? null : (
+        <p className="run-end">It does not stand: {showSentence(failure, showing)}.</p>
+      )}
       {report === undefined ? null : (
         <table className="figures">
           <thead>

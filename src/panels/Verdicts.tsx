@@ -1,7 +1,8 @@
 import type { Verdict } from '../../shared/report.ts';
+import { showSentence } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
 import { Icon } from '../app/Icon.tsx';
-import { useBench, useDesk } from '../app/workbench.ts';
+import { useBench, useDesk, useShowing } from '../app/workbench.ts';
 import { RunStatus } from './RunStatus.tsx';
 import { endSentence, unbroken } from './words.ts';
 
@@ -13,6 +14,8 @@ function counterpart(before: readonly Verdict[] | undefined, verdict: Verdict): 
 function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was: Verdict | undefined }) {
   const bench = useBench();
   const { pass, asks, shown, says, cause, moment } = verdict;
+  const showing = useShowing();
+  const say = (sentence: string) => unbroken(showSentence(sentence, showing));
   const word = pass ? 'holds' : 'fails';
   return (
     <li>
@@ -26,12 +29,12 @@ function VerdictRow({ verdict, was }: { readonly verdict: Verdict; readonly was:
         <span className="mark">
           <Icon name={word} />
         </span>
-        <span className="asks">{unbroken(asks)}</span>
-        <b className="value">{shown}</b>
+        <span className="asks">{say(asks)}</span>
+        <b className="value">{showSentence(shown, showing)}</b>
         <span className="says">
-          {unbroken(says)} {cause === undefined ? null : <span className="cause">{unbroken(cause)} </span>}
+          {say(says)} {cause === undefined ? null : <span className="cause">{say(cause)} </span>}
           {was === undefined || was.shown === shown ? null : (
-            <span className="was">Before: {unbroken(was.shown)}.</span>
+            <span className="was">Before: {say(was.shown)}.</span>
           )}
         </span>
         <span className="unseen">{pass ? 'Holds.' : 'Fails.'}</span>
@@ -75,7 +78,9 @@ export function Verdicts() {
   const asks = useDesk((state) => state.drawn?.asks ?? NOTHING);
   const stale = useDesk((state) => state.stale);
   const failure = useDesk(({ phase }) => (phase.kind === 'failed' ? phase.message : undefined));
-  const end = report?.end === undefined ? undefined : endSentence(report.end);
+  const showing = useShowing();
+  const ended = report?.end === undefined ? undefined : endSentence(report.end);
+  const end = ended === undefined ? undefined : showSentence(ended, showing);
   return (
     <section className="verdicts" aria-labelledby="verdicts-title" data-stale={stale}>
       <div className="verdicts-head">
@@ -91,7 +96,7 @@ export function Verdicts() {
       ) : null}
       <ul>
         {report === undefined
-          ? [...new Set(asks)].map((each) => <PendingRow key={each} asks={each} />)
+          ? [...new Set(asks)].map((each) => <PendingRow key={each} asks={showSentence(each, showing)} />)
           : report.verdicts.map((verdict) => (
               <VerdictRow key={verdict.index} verdict={verdict} was={counterpart(before, verdict)} />
             ))}

@@ -1,16 +1,15 @@
 import { useDeferredValue, useMemo } from 'react';
 import type { LedgerLine } from '../../shared/report.ts';
-import { formatQuantity, formatShare } from '../../shared/units.ts';
+import { formatShare } from '../../shared/units.ts';
 import { type SteeringStudy, studySteering } from '../../sim/steering/study.ts';
 import { studyWinch, type WinchStudy } from '../../sim/winch/study.ts';
-import { useDesk } from '../app/workbench.ts';
+import { type Figures, useDesk, useFigures, useShowing } from '../app/workbench.ts';
 import { figureWords } from './figures.ts';
 import './studies.css';
 
-const newtons = (force: number): string => formatQuantity(force, 'force');
-
 /** Every part with its use of the limit, the nearest first; unknown limits come last and say so. */
 function Uses({ name, uses }: { readonly name: string; readonly uses: readonly LedgerLine[] }) {
+  const showing = useShowing();
   const sorted = [...uses].sort((a, b) => (b.use ?? -1) - (a.use ?? -1));
   return (
     <table className="figures">
@@ -28,8 +27,8 @@ function Uses({ name, uses }: { readonly name: string; readonly uses: readonly L
             <th scope="row" title={says}>
               {of.replace(`${name}: `, '')}
             </th>
-            <td>{figureWords(carries, unit, quantity)}</td>
-            <td>{limit === null ? 'not known' : figureWords(limit, unit, quantity)}</td>
+            <td>{figureWords(carries, unit, quantity, showing)}</td>
+            <td>{limit === null ? 'not known' : figureWords(limit, unit, quantity, showing)}</td>
             <td className={use !== null && use > 1 ? 'over' : undefined}>
               {use === null ? 'unknown' : use > 100 ? 'over 10 000 %' : formatShare(use)}
             </td>
@@ -48,13 +47,14 @@ function Notes({
   readonly title: 'Caution' | 'Remarks';
   readonly texts: readonly string[];
 }) {
+  const { say } = useFigures();
   if (texts.length === 0) return null;
   return (
     <>
       <h4>{title}</h4>
       <ul className={title === 'Remarks' ? 'soft' : undefined}>
         {texts.map((text) => (
-          <li key={text}>{text}</li>
+          <li key={text}>{title === 'Caution' ? text : say(text)}</li>
         ))}
       </ul>
     </>
@@ -62,10 +62,11 @@ function Notes({
 }
 
 /** What is asked of a winch and what it takes, in a few sentences. */
-function haulWords({ kind, task, force, tension, layer, layerKnown, withDrive, short }: WinchStudy): string {
-  const slope =
-    task.slope === 0 ? 'the level' : `a slope of ${formatQuantity(task.slope, 'angle', 3, 'deg')}`;
-  const hole = task.hole > 0 ? `, out of a hole ${formatQuantity(task.hole, 'length')} deep` : '';
+function haulWords(study: WinchStudy, { quantity }: Figures): string {
+  const { kind, task, force, tension, layer, layerKnown, withDrive, short } = study;
+  const newtons = (value: number) => quantity(value, 'force');
+  const slope = task.slope === 0 ? 'the level' : `a slope of ${quantity(task.slope, 'angle')}`;
+  const hole = task.hole > 0 ? `, out of a hole ${quantity(task.hole, 'length')} deep` : '';
   if (kind !== 'hauled')
     return `On ${slope}${hole}: no balance was found; its rope may lift the vehicle off its wheels, or tip it.`;
   const words = [
@@ -84,11 +85,14 @@ const canWords = (can: boolean | null): string =>
   can === null ? 'not known whether it can' : can ? 'it can' : 'it cannot';
 
 function Winch({ study }: { readonly study: WinchStudy }) {
+  const figures = useFigures();
+  const { quantity } = figures;
+  const newtons = (value: number) => quantity(value, 'force');
   const { wheels, layers, ownEnd, hung } = study;
   return (
     <section className="measure">
       <h3>{study.name}</h3>
-      <p>{haulWords(study)}</p>
+      <p>{haulWords(study, figures)}</p>
       <Notes title="Caution" texts={study.cautions} />
       <Uses name={study.name} uses={study.uses} />
       {wheels.length === 0 ? null : (
@@ -125,7 +129,7 @@ function Winch({ study }: { readonly study: WinchStudy }) {
           {layers.slice(0, 12).map(({ layer, upTo, pull }) => (
             <tr key={layer}>
               <th scope="row">{layer}</th>
-              <td>{formatQuantity(upTo, 'length')}</td>
+              <td>{quantity(upTo, 'length')}</td>
               <td>{pull === null ? '–' : newtons(pull)}</td>
             </tr>
           ))}
@@ -143,7 +147,8 @@ function Winch({ study }: { readonly study: WinchStudy }) {
 }
 
 function Steering({ study }: { readonly study: SteeringStudy }) {
-  const torque = (value: number) => formatQuantity(value, 'torque');
+  const { quantity } = useFigures();
+  const torque = (value: number) => quantity(value, 'torque');
   return (
     <section className="measure">
       <h3>{study.name}</h3>
@@ -169,8 +174,8 @@ function Steering({ study }: { readonly study: SteeringStudy }) {
           {study.wheels.map((wheel) => (
             <tr key={wheel.line}>
               <th scope="row">{wheel.line}</th>
-              <td>{newtons(wheel.load)}</td>
-              <td>{formatQuantity(wheel.offset, 'length')}</td>
+              <td>{quantity(wheel.load, 'force')}</td>
+              <td>{quantity(wheel.offset, 'length')}</td>
               <td>
                 {torque(Math.min(wheel.square, wheel.round))} to {torque(Math.max(wheel.square, wheel.round))}
               </td>

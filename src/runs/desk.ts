@@ -34,6 +34,8 @@ export interface DeskState {
   readonly before: DoneRun | undefined;
   /** `before` stays what it is when further runs come in. */
   readonly pinned: boolean;
+  /** What the kept run was called when it was kept. */
+  readonly keptAs?: string | undefined;
   /** What is wrong with the newest document. */
   readonly problems: readonly Problem[];
   /** The run on show is not the newest document's. */
@@ -155,9 +157,10 @@ export class Desk {
     this.#change({ phase: { kind: 'cancelled' } });
   }
 
-  /** Keeps the run on show to hold all further ones against. */
-  keep(): void {
-    if (this.#state.solved !== undefined) this.#change({ before: this.#state.solved, pinned: true });
+  /** Keeps the run on show to hold all further ones against. `as`: what it is called meanwhile. */
+  keep(as?: string): void {
+    if (this.#state.solved !== undefined)
+      this.#change({ before: this.#state.solved, pinned: true, keptAs: as });
   }
 
   /** Lets go of the run that the one on show is held against. */

@@ -20,6 +20,9 @@ export interface GroundWork {
   readonly file?: { readonly name: string; readonly text: string };
 }
 
+/** What can be looked at as a table. */
+export type TableOf = 'bands' | 'strips' | 'lines' | 'limits' | 'map' | 'changes' | 'measures';
+
 /** What the window has to tell besides the results. */
 export interface Notice {
   /** A file that was not opened, and everything that is wrong with it. */
@@ -38,6 +41,12 @@ export interface Notice {
   readonly dropping: boolean;
   /** The card of the picture under the drawing is open. */
   readonly picture: boolean;
+  /** The chart that is shown as a table, to be copied or saved; undefined while none is. */
+  readonly table: TableOf | undefined;
+  /** A line for the strips is being chosen. */
+  readonly adding: boolean;
+  /** The palette of actions is open. */
+  readonly palette: boolean;
   /** The ground is being changed; undefined while the vehicle is. */
   readonly ground: GroundWork | undefined;
 }
@@ -53,6 +62,9 @@ export const createNoticeStore = () =>
     said: '',
     dropping: false,
     picture: false,
+    table: undefined,
+    adding: false,
+    palette: false,
     ground: undefined,
   }));
 

@@ -1,5 +1,6 @@
 import { createJSONStorage, persist } from 'zustand/middleware';
 import { createStore } from 'zustand/vanilla';
+import type { UnitSystem } from '../../shared/units.ts';
 import { type Mode, modes } from '../runs/mode.ts';
 
 /** Playing speeds, as parts of model time. */
@@ -29,6 +30,12 @@ export interface Settings {
   readonly panel: string;
   /** The drive line is drawn under the picture. */
   readonly driveLine: boolean;
+  /** In which units figures are shown; the document keeps those that it is written in. */
+  readonly units: UnitSystem;
+  /** A model's figures are shown scaled up to full size. */
+  readonly fullSize: boolean;
+  /** Lines beside loads, travel and pitch, 'gripUse:rear' each, by the name of the vehicle that they were added for. */
+  readonly lines: Readonly<Record<string, readonly string[]>>;
 }
 
 const DEFAULTS: Settings = {
@@ -44,9 +51,17 @@ const DEFAULTS: Settings = {
   singleKeys: true,
   panel: 'fields',
   driveLine: true,
+  units: 'builder',
+  fullSize: false,
+  lines: {},
 };
 
 const isOneOf = (list: readonly unknown[], value: unknown): boolean => list.includes(value);
+
+const isLines = (value: unknown): boolean =>
+  typeof value === 'object' &&
+  value !== null &&
+  Object.values(value).every((list) => Array.isArray(list) && list.every((line) => typeof line === 'string'));
 
 /** Settings out of whatever was stored: each one that is not as it should be falls back to its default. */
 export function settingsFrom(stored: unknown): Settings {
@@ -67,6 +82,9 @@ export function settingsFrom(stored: unknown): Settings {
     singleKeys: typeof given.singleKeys === 'boolean',
     panel: typeof given.panel === 'string',
     driveLine: typeof given.driveLine === 'boolean',
+    units: isOneOf(['builder', 'si', 'inch'], given.units),
+    fullSize: typeof given.fullSize === 'boolean',
+    lines: isLines(given.lines),
   };
   const good = Object.entries(given).filter(([key]) => ok[key as keyof Settings] === true);
   return { ...DEFAULTS, ...Object.fromEntries(good) };

@@ -1,7 +1,8 @@
 import { csvParse } from 'd3-dsv';
 import { describe, expect, it } from 'vitest';
-import { cell, eventsCsv, nineDigits, recordingCsv } from '../../sim/cli/files/csv.ts';
-import { unitOf } from '../../sim/cli/files/units.ts';
+import { cell, nineDigits } from '../../shared/csv.ts';
+import { eventsCsv, recordingCsv } from '../../sim/cli/files/csv.ts';
+import { unitOf } from '../../sim/frames/units.ts';
 import type { Mechanism } from '../../sim/mechanism/mechanism.ts';
 import { startOf, syntheticRecording } from './synthetic.ts';
 

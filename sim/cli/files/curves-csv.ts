@@ -1,5 +1,5 @@
+import { nineDigits } from '../../../shared/csv.ts';
 import type { LimitReport } from '../report-json.ts';
-import { nineDigits } from './csv.ts';
 
 /** Limits over grip and over mass as CSV, piece by piece: one line per point. */
 export function* curvesCsv(limits: readonly LimitReport[]): Generator<string> {

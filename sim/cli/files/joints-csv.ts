@@ -1,8 +1,8 @@
+import { cell, nineDigits } from '../../../shared/csv.ts';
 import { column, hasChannel, type Recording } from '../../../shared/recording.ts';
 import type { JointReport } from '../../../shared/report.ts';
 import { Replay } from '../../joints/replay.ts';
 import type { Mechanism } from '../../mechanism/mechanism.ts';
-import { cell, nineDigits } from './csv.ts';
 
 const jointHeads = [
   'part',

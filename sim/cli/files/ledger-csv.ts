@@ -1,8 +1,8 @@
+import { cell, nineDigits } from '../../../shared/csv.ts';
 import { column, type Recording } from '../../../shared/recording.ts';
 import type { LedgerLine } from '../../../shared/report.ts';
 import type { DriveSeries } from '../../ledger/parts.ts';
 import type { MassPointReport } from '../ledger-report.ts';
-import { cell, nineDigits } from './csv.ts';
 
 const heads = [
   'sort',

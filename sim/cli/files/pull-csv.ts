@@ -1,5 +1,5 @@
+import { nineDigits } from '../../../shared/csv.ts';
 import type { PerformancePoint } from '../../driveline/performance.ts';
-import { nineDigits } from './csv.ts';
 
 /** Full throttle over speed as CSV, in SI; what is not known is left empty. */
 export function pullCsv(line: readonly PerformancePoint[]): string {

@@ -1,6 +1,6 @@
+import { cell, nineDigits } from '../../../shared/csv.ts';
 import type { Field } from '../../studies/map.ts';
 import type { InfluenceReport } from '../study-report.ts';
-import { cell, nineDigits } from './csv.ts';
 
 /** What matters, as CSV: one figure per line, the largest change first. All values in SI. */
 export function influencesCsv(list: readonly InfluenceReport[]): string {

@@ -1,5 +1,5 @@
-import { channels, type Recording } from '../../../shared/recording.ts';
-import type { Mechanism } from '../../mechanism/mechanism.ts';
+import { channels, type Recording } from '../../shared/recording.ts';
+import type { Mechanism } from '../mechanism/mechanism.ts';
 
 /** Head of one column of a recording. */
 export type Head = Recording['columns'][number];
