@@ -56,7 +56,7 @@ describe('a picture under the drawing', () => {
     const { page, complaints } = await open();
     await build(page);
     await choose(page, await drawn(page));
-    await page.locator('img.underlay').waitFor();
+    await page.locator('img.underlay[style*="scale"]').waitFor();
     await page.getByRole('button', { name: 'Scale by two points' }).click();
     await clickSpot(page, 200, 250);
     await clickSpot(page, 600, 250);
@@ -81,9 +81,9 @@ describe('a picture under the drawing', () => {
     const { page } = await open();
     await build(page);
     await choose(page, await drawn(page));
-    await page.locator('img.underlay').waitFor();
+    await page.locator('img.underlay[style*="scale"]').waitFor();
     const before = await figure(page, 'Middle x').inputValue();
-    const from = await spot(page, 20, 20);
+    const from = await spot(page, 420, 40);
     const drag = async (): Promise<void> => {
       await page.mouse.move(from.x, from.y);
       await page.mouse.down();
