@@ -20,6 +20,7 @@ export async function main(args: readonly string[], launch: Launch): Promise<Exi
       stdin: process.stdin,
       cwd: process.cwd(),
       demoFolder: demoFolder(),
+      now: Date.now,
     });
   } catch (error) {
     // Node's own exit code for an exception is 1, which here means that a criterion failed.

@@ -18,8 +18,9 @@ export interface Launch {
 export async function runCommand(
   args: readonly string[],
   { version }: Launch,
-  surroundings: Surroundings,
+  around: Omit<Surroundings, 'version'>,
 ): Promise<Exit> {
+  const surroundings = { ...around, version };
   let exit: Exit = exits.pass;
   const program = programOf(version, surroundings, (code) => {
     exit = code;

@@ -11,6 +11,7 @@ import { matters } from './verbs/matters.ts';
 import { performance } from './verbs/performance.ts';
 import { stand } from './verbs/stand.ts';
 import { steer } from './verbs/steer.ts';
+import { study } from './verbs/study.ts';
 import { winch } from './verbs/winch.ts';
 
 /** All verbs, in the order of `--help`. A new verb is its file and one line here. */
@@ -24,6 +25,7 @@ export const verbs = [
   limits,
   map,
   matters,
+  study,
   performance,
   winch,
   steer,

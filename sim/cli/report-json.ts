@@ -6,6 +6,7 @@ import type { LedgerReport, MassReport } from './ledger-report.ts';
 import type { PerformanceReport } from './performance-report.ts';
 import type { SteerReport, WinchReport } from './rig-report.ts';
 import type { MapReport, MattersReport } from './study-report.ts';
+import type { StudyReport } from './tuned-report.ts';
 
 /** What a report may be of. */
 export type Mode =
@@ -13,6 +14,7 @@ export type Mode =
   | 'limits'
   | 'matters'
   | 'map'
+  | 'study'
   | 'performance'
   | 'winch'
   | 'steer'
@@ -71,6 +73,7 @@ export type AnyReport =
   | LimitsReport
   | MattersReport
   | MapReport
+  | StudyReport
   | WinchReport
   | SteerReport
   | PerformanceReport

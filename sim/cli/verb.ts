@@ -11,6 +11,10 @@ export interface Surroundings {
   readonly cwd: string;
   /** Folder of the scenarios that ship. */
   readonly demoFolder: string;
+  /** Version of the program. */
+  readonly version: string;
+  /** Clock, ms. */
+  readonly now: () => number;
 }
 
 /** One word after `axlewright`: a file of its own, and a line in registry.ts. */

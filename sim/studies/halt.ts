@@ -8,6 +8,8 @@ import { apart } from '../statics/crawl-watch.ts';
 export interface Halt {
   /** As a sentence without its stop. */
   readonly says: string;
+  /** The vehicle's station there, m. */
+  readonly station: number;
   /** Whether it lies before a station, m; before the end of the crossing when none is given. */
   before(station: number | undefined): boolean;
 }
@@ -69,6 +71,7 @@ function halted(run: Run, frame: number, says: string): Halt {
   const here = column(run.recording, 'station')[frame] as number;
   return {
     says,
+    station: here,
     before: (station) => station === undefined || senseOf(run) * (station - here) > 0,
   };
 }

@@ -76,11 +76,14 @@ export class Study {
     this.#ground = laid(scenario, source);
   }
 
-  /** The vehicle with these figures, compiled and checked, or why it is none. */
-  vehicle(settings: readonly Setting[] = []): Vehicle {
+  /**
+   * The vehicle with these figures, compiled and checked, or why it is none. `base`: the study's scenario with other than
+   * figures changed in it, where there is such a thing.
+   */
+  vehicle(settings: readonly Setting[] = [], base: Scenario = this.scenario): Vehicle {
     const misplaced = settings.flatMap((s) => this.#outside(s) ?? []);
     if (misplaced.length > 0) return { ok: false, why: misplaced.join('; ') };
-    const scenario = withSettings(this.scenario, settings);
+    const scenario = withSettings(base, settings);
     const ground = scenario.ground === this.scenario.ground ? this.#ground : laid(scenario, this.#source);
     const compiled = compileChecked(scenario);
     const problems = compiled.ok ? problemsOf(scenario, compiled.value, ground) : compiled.problems;

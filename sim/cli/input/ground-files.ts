@@ -40,9 +40,7 @@ const outside: Found = {
 
 function read(folder: string, name: string): Found {
   if (name === '' || name.includes('\0')) return { why: 'is not a file name' };
-  if (isAbsolute(name) || /^[a-z]:|^\\/i.test(name) || name.split(/[\\/]/).includes('..')) return outside;
-  const path = join(folder, name);
-  const bytes = leadsOut(folder, path) ? outside : readBytes(path, limits.bytes);
+  const bytes = leadsElsewhere(folder, name) ? outside : readBytes(join(folder, name), limits.bytes);
   if (!('ok' in bytes)) return bytes;
   if (!bytes.ok)
     return { why: bytes.why, ...(bytes.code === 'ENOENT' ? { hint: `looked for it in ${folder}` } : {}) };
@@ -51,6 +49,13 @@ function read(folder: string, name: string): Found {
     ? { why: 'is not UTF-8 text', hint: 'save it as CSV with UTF-8 characters' }
     : { text };
 }
+
+/** Whether a name, seen from a folder, means something that does not lie in it or below it. */
+export const leadsElsewhere = (folder: string, name: string): boolean =>
+  isAbsolute(name) ||
+  /^[a-z]:|^\\/i.test(name) ||
+  name.split(/[\\/]/).includes('..') ||
+  leadsOut(folder, join(folder, name));
 
 /** Whether a path inside the folder leads out of it by links. A path that is not there leads nowhere. */
 function leadsOut(folder: string, path: string): boolean {
