@@ -1,6 +1,7 @@
 import type { Problem } from '../../shared/problem.ts';
 import type { Recording, Standing } from '../../shared/recording.ts';
 import type { Report, Verdict, WheelReport } from '../../shared/report.ts';
+import type { layGround } from '../ground/lay.ts';
 import { jointReports } from '../joints/peaks.ts';
 import { runOf } from '../ledger/run.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
@@ -17,6 +18,8 @@ export interface Asked {
   readonly vehicle: { readonly name: string };
   /** Criteria in SI, as the schema reads them: `kind` beside the fields of that kind. */
   readonly criteria: readonly { readonly kind: string }[];
+  /** Pieces of its ground, as the schema reads them; verdicts that need them say less without. */
+  readonly ground?: Parameters<typeof layGround>[0];
 }
 
 /** Mass, kg; centre of gravity as drawn, m; pitch inertia about it, kg·m²: of the vehicle with its wheels. */

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Recording } from '../../shared/recording.ts';
 import type { Ledger, Measure, Verdict } from '../../shared/report.ts';
+import type { Ground } from '../ground/ground.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 
 /** What measures and criteria look at. */
@@ -9,6 +10,8 @@ export interface Run {
   readonly recording: Recording;
   /** All that could end the crossing, found when it is first asked for; runs that nobody asks leave it out. */
   ledger?(): Ledger;
+  /** The ground that was crossed, laid when it is first asked for; undefined where it cannot be laid from the document alone. */
+  ground?(): Ground | undefined;
 }
 
 /** One measure: a figure of a whole run. One file each; one line in measures/registry.ts. May give several (one per wheel). */

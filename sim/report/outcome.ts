@@ -10,6 +10,10 @@ export interface Limit {
   readonly unit: string;
 }
 
+/** A verdict's sentence of cause, where the numbers give one. */
+export const because = (cause: string | undefined): Pick<Outcome, 'cause'> =>
+  cause === undefined ? {} : { cause };
+
 /** The outcome for names that the vehicle does not have: it fails, and says which names there are. */
 export function unknownNames(
   what: 'wheel' | 'member' | 'bogie' | 'part',

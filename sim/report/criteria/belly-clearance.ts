@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { bellyCause } from '../causes/belly.ts';
 import { leastClearance } from '../clearance.ts';
 import { defineCriterion } from '../criterion.ts';
-import { withoutValue } from '../outcome.ts';
+import { because, withoutValue } from '../outcome.ts';
 import { besideLimit, brokenOff, lengthWords, momentWords } from '../words.ts';
 
 const fields = z.strictObject({
@@ -35,6 +36,14 @@ export const bellyClearance = defineCriterion({
           ? 'touches the ground'
           : `comes down to ${shown} above the ground`;
     const says = `The belly ${touch} (${momentWords(run, moment)}).${brokenOff(run)}`;
-    return { pass: value >= least, value, ...limit, shown, says, moment };
+    return {
+      pass: value >= least,
+      value,
+      ...limit,
+      shown,
+      says,
+      ...because(bellyCause(run, moment.frame)),
+      moment,
+    };
   },
 });

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { gripCause } from '../causes/grip.ts';
 import { defineCriterion } from '../criterion.ts';
 import { mostGrip } from '../grip.ts';
-import { unknownNames, withoutValue } from '../outcome.ts';
+import { because, unknownNames, withoutValue } from '../outcome.ts';
 import { besideLimit, brokenOff, momentWords, shareWords, stationWords, theWheel } from '../words.ts';
 import { chosenOf, none, unknownOf, wheelsField } from './chosen.ts';
 
@@ -30,6 +31,7 @@ export const gripUse = defineCriterion({
     const of = recording.wheels[worst.wheel] ?? '';
     const shown = besideLimit(shareWords, value, most);
     const says = `${theWheel(of)} uses ${shown} of its grip at ${stationWords(run, worst.wheelStation)} (${momentWords(run, moment)}).${brokenOff(run)}`;
-    return { pass: value <= most, value, ...limit, shown, says, of, moment };
+    const cause = because(gripCause(run, worst.wheel, moment.frame));
+    return { pass: value <= most, value, ...limit, shown, says, ...cause, of, moment };
   },
 });

@@ -3,8 +3,9 @@ import { quantity } from '../../../shared/schema/quantity.ts';
 import { type Bogie, bogiesOf } from '../bogies.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { type Spread, spreadOf } from '../load-spread.ts';
+import { lostLoad } from '../lost-load.ts';
 import { momentOf } from '../moments.ts';
-import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
+import { because, type Outcome, unknownNames, withoutValue } from '../outcome.ts';
 import { besideLimit, brokenOff, listWords, momentWords, shareWords } from '../words.ts';
 import { membersField, unknownOf } from './chosen.ts';
 
@@ -65,5 +66,17 @@ function verdictOf(run: Run, bogie: Bogie, spread: Spread, most: number): Outcom
   const says =
     `On ${bogie.name} the ${recording.wheels[spread.most]} wheel carries ${shown} of the bogie's mean standing load more than ` +
     `the ${recording.wheels[spread.least]} wheel (${momentWords(run, moment)}).${brokenOff(run)}`;
-  return { pass: value <= most, value, limit: most, unit: '1', shown, says, of: bogie.name, moment };
+  const lost = lostLoad(run, spread.least, frame);
+  const cause = because(lost && `Of the ${recording.wheels[spread.least]} wheel: ${lost}`);
+  return {
+    pass: value <= most,
+    value,
+    limit: most,
+    unit: '1',
+    shown,
+    says,
+    ...cause,
+    of: bogie.name,
+    moment,
+  };
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
 import { formatQuantity } from '../../../shared/units.ts';
 import { defineCriterion } from '../criterion.ts';
-import { besideLimit } from '../words.ts';
+import { besideLimit, listWords } from '../words.ts';
 
 const fields = z.strictObject({
   most: quantity('mass', 'Greatest mass of the whole vehicle with its wheels.', { above: 0, most: 1e8 }),
@@ -21,6 +21,9 @@ export const mass = defineCriterion({
     const value = mechanism.mass;
     const shown = besideLimit(massWords, value, most);
     const says = `The vehicle comes out at ${shown} with its wheels.`;
-    return { pass: value <= most, value, limit: most, unit: 'kg', shown, says };
+    const heaviest = [...mechanism.bodies].sort((a, b) => b.mass - a.mass).slice(0, 3);
+    const parts = heaviest.map((body) => `${body.name} ${massWords(body.mass)}`);
+    const cause = `The heaviest, with the wheels on them: ${listWords(parts)}.`;
+    return { pass: value <= most, value, limit: most, unit: 'kg', shown, says, cause };
   },
 });

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import type { RunEvent } from '../../../shared/recording.ts';
+import { memberCause } from '../causes/member.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { momentAt } from '../moments.ts';
-import { type Outcome, unknownNames } from '../outcome.ts';
+import { because, type Outcome, unknownNames } from '../outcome.ts';
 import { brokenOff, listWords, momentWords, sentence } from '../words.ts';
 import { membersField, none, unknownOf } from './chosen.ts';
 
@@ -45,5 +46,7 @@ function verdictOf(run: Run, first: StopHit, hits: readonly StopHit[]): Outcome 
   const also = others.length === 0 ? '' : `, later ${listWords(others)} too`;
   const often = hits.length === 1 ? '' : `; ${hits.length} hits in all${also}`;
   const says = `${sentence(first.member)} hits its ${first.side} stop (${momentWords(run, moment)})${often}.${brokenOff(run)}`;
-  return { pass: false, value: hits.length, ...limit, shown, says, of: first.member, moment };
+  const member = run.recording.members.indexOf(first.member);
+  const cause = because(memberCause(run, member, moment.frame));
+  return { pass: false, value: hits.length, ...limit, shown, says, ...cause, of: first.member, moment };
 }

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { column } from '../../../shared/recording.ts';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { pitchCause } from '../causes/pitch.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { greatestOf, leastOf, momentOf, type Peak } from '../moments.ts';
-import { withoutValue } from '../outcome.ts';
+import { because, withoutValue } from '../outcome.ts';
 import { angleWords, besideLimit, brokenOff, momentWords } from '../words.ts';
 
 const most = (way: string) =>
@@ -62,6 +63,7 @@ export const pitch = defineCriterion({
       unit: 'rad',
       shown,
       says,
+      ...because(peak.value > 0 ? pitchCause(run, peak.frame) : undefined),
       moment,
     };
   },

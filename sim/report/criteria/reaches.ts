@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { column } from '../../../shared/recording.ts';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { endCause } from '../causes/grip.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { momentAt, momentOf } from '../moments.ts';
-import type { Outcome } from '../outcome.ts';
+import { because, type Outcome } from '../outcome.ts';
 import { furthestStation, senseOf } from '../way.ts';
 import { besideLimit, endWords, lengthWords, placeWords, stationWords, timeWords } from '../words.ts';
 
@@ -69,6 +70,7 @@ function fellShort(run: Run, station: number | undefined, furthest: number): Out
     unit: 'm',
     shown: station === undefined ? words(furthest) : besideLimit(words, furthest, station),
     says: `The vehicle gets only to ${stationWords(run, furthest)}: ${run.recording.mode === 'crawl' ? '' : `after ${timeWords(end.time)} `}${cause}.`,
+    ...because(endCause(run)),
     moment: momentAt(run.recording, end),
   };
 }

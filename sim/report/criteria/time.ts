@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { endCause } from '../causes/grip.ts';
 import { defineCriterion } from '../criterion.ts';
 import { momentAt } from '../moments.ts';
+import { because } from '../outcome.ts';
 import { besideLimit, endWords, timeWords } from '../words.ts';
 
 const fields = z.strictObject({
@@ -32,6 +34,7 @@ export const time = defineCriterion({
       unit: 's',
       shown,
       says,
+      ...because(cause === undefined ? undefined : endCause(run)),
       moment: momentAt(run.recording, end),
     };
   },

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { quantity } from '../../../shared/schema/quantity.ts';
+import { memberCause } from '../causes/member.ts';
 import { defineCriterion, type Run } from '../criterion.ts';
 import { momentOf } from '../moments.ts';
-import { type Outcome, unknownNames, withoutValue } from '../outcome.ts';
+import { because, type Outcome, unknownNames, withoutValue } from '../outcome.ts';
 import { type TravelUse, travelUses } from '../travel.ts';
 import {
   angleWords,
@@ -60,5 +61,6 @@ function verdictOf(run: Run, worst: TravelUse, most: number): Outcome {
   const says =
     `${sentence(of)} uses ${shown} of its ${worst.side} travel, ${words(worst.peak.value)} of ${words(worst.available ?? 0)} ` +
     `(${momentWords(run, moment)}).${brokenOff(run)}`;
-  return { pass: value <= most, value, limit: most, unit: '1', shown, says, of, moment };
+  const cause = because(value > 0 ? memberCause(run, worst.member, worst.peak.frame) : undefined);
+  return { pass: value <= most, value, limit: most, unit: '1', shown, says, ...cause, of, moment };
 }
