@@ -15,6 +15,12 @@ import { crawlOver } from './statics/crawl.ts';
 import { standingRemarks } from './statics/remarks.ts';
 import { type Stand, standAt, standWords } from './statics/stand.ts';
 
+export { alongStations, type Band } from './chance/bands.ts';
+export { drawsPerRow, type Indices, indexDraws, indicesOf } from './chance/indices.ts';
+export type { Probability } from './chance/interval.ts';
+export { type Draw, type DrawOutcome, drawAll, MonteCarlo, type Sureness } from './chance/monte-carlo.ts';
+export type { Percentiles } from './chance/percentile.ts';
+export { commonSpread, type Spread, spreadsOf, type Uncertain, uncertainOf } from './chance/spreads.ts';
 export { chainOf } from './driveline/chain.ts';
 export { driveLayouts, startingFigures } from './driveline/layouts.ts';
 export { type Performance, performanceOf } from './driveline/performance.ts';
@@ -44,7 +50,7 @@ export type {
   Stand,
   Standing,
 };
-export { compile };
+export { compile, record };
 
 /** No files beside the document. */
 const noFiles: GroundSource = { file: () => undefined };
