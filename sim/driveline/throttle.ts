@@ -94,7 +94,9 @@ export class Throttle {
       }
       const back = circuit.back * speed;
       const most = part.law.motor?.currentLimit ?? Number.POSITIVE_INFINITY;
-      const amperes = Math.max(0, Math.min((share * volts - back) / circuit.resistance, most));
+      // without a battery each motor has the voltage of its figures
+      const own = Number.isNaN(volts) ? (part.law.motor?.voltage ?? 0) : volts;
+      const amperes = Math.max(0, Math.min((share * own - back) / circuit.resistance, most));
       this.#current[i] = amperes;
       this.#torque[i] = Math.max(0, circuit.torquePerAmpere * (amperes - circuit.idle));
       power += part.count * (circuit.resistance * amperes + back) * amperes;

@@ -126,6 +126,11 @@ function wrongUnion(reading: Reading, path: Path, issue: Union): Problem[] {
     return [error(path, issue.message, hint)];
   }
   if (value === undefined) return [missing(reading, path)];
+  const figure = schema === undefined ? -1 : optionsOf(schema).findIndex(isFigure);
+  if (figure >= 0 && (typeof value === 'string' || typeof value === 'number')) {
+    const told = (issue.errors[figure] ?? []).filter((inner) => inner.code === 'custom');
+    if (told.length > 0) return told.flatMap((inner) => problemsOf(reading, { ...inner, path: issue.path }));
+  }
   const meant = schema === undefined ? undefined : optionFor(schema, value);
   if (schema !== undefined && meant !== undefined && typeof value === 'object' && value !== null) {
     const inner = issue.errors[optionsOf(schema).indexOf(meant)] ?? [];

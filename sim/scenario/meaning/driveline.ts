@@ -1,6 +1,6 @@
 import type { Problems } from '../../../shared/problem.ts';
 import { formatShare } from '../../../shared/units.ts';
-import { compileDriveline } from '../../driveline/compile.ts';
+import { compileDriveline, inputsOf } from '../../driveline/compile.ts';
 import type { Driveline, DrivePart } from '../../driveline/driveline.ts';
 import type { DrivelineEntry } from '../../driveline/entry.ts';
 import { freeSpeeds } from '../../driveline/shared-shafts.ts';
@@ -19,6 +19,7 @@ export const drivelineFits: EntryCheck = ({ driveline, wheels }, tree, problems)
   });
   tellTwins(driveline, problems);
   tellTwice(driveline, problems);
+  tellInputs(driveline, problems);
   tellPlaceless(driveline, problems);
 };
 
@@ -49,6 +50,23 @@ function tellTwice({ parts }: DrivelineEntry, problems: Problems): void {
           'let one part turn it; motors that share a shaft stand in the `from` of one part',
         );
     });
+  });
+}
+
+/** Nothing turns a motor, and a part names each of those that turn it once. */
+function tellInputs({ parts }: DrivelineEntry, problems: Problems): void {
+  parts.forEach((part, i) => {
+    const path = `vehicle.driveline.parts[${i}].from`;
+    const inputs = inputsOf(part);
+    const again = inputs.find((name, at) => inputs.indexOf(name) < at);
+    if (again !== undefined)
+      problems.error(path, `names '${again}' twice`, 'name it once; equal motors are its `count`');
+    if (inputs.length > 0 && (part.kind === 'motor' || part.kind === 'engine'))
+      problems.error(
+        path,
+        `'${part.name}' is a source, and nothing turns a source`,
+        'leave it out; motors on one shaft stand together in the `from` of the part that they turn',
+      );
   });
 }
 

@@ -38,6 +38,27 @@ describe('a drive line that cannot be is an error', () => {
       `${at}[2].from: is missing: nothing turns 'front shaft' (name the part that turns it)`,
     ],
     [
+      'a source named twice on one shaft',
+      (d) => {
+        d.parts[1].from = ['motor', 'motor'];
+      },
+      `${at}[1].from: names 'motor' twice (name it once; equal motors are its \`count\`)`,
+    ],
+    [
+      'a motor that something turns',
+      (d) => {
+        d.parts.push({ name: 'second', kind: 'motor', stallTorque: 1, noLoadSpeed: 10, from: 'gearbox' });
+      },
+      `${at}[6].from: 'second' is a source, and nothing turns a source (leave it out; motors on one shaft stand together in the \`from\` of the part that they turn)`,
+    ],
+    [
+      'a rating of another sort',
+      (d) => {
+        d.parts[2].rating = '0.9 kg';
+      },
+      `${at}[2].rating: "0.9 kg" is a mass, a torque was wanted (write it like "1.2 N m")`,
+    ],
+    [
       'an unknown part',
       (d) => {
         d.parts[2].from = 'gearbx';

@@ -30,6 +30,15 @@ describe('full throttle', () => {
     expect(first?.thrust).toBeCloseTo(perAmpere * (amperes - 0.5) * gain, 9);
   });
 
+  it("without a battery has the voltage of the motor's own figures, and no current of a battery", () => {
+    const [first] = performance((d) => {
+      d.parts[0].voltage = '7.4 V';
+      delete d.battery;
+    }).line;
+    expect(first?.thrust).toBeCloseTo(0.12 * gain, 9);
+    expect(first?.current).toBeNull();
+  });
+
   it('keeps to the current limit of the battery: the controller turns volts into amperes', () => {
     const [first] = performance((d) => {
       d.battery.currentLimit = '5 A';
