@@ -1,10 +1,13 @@
 import { z } from 'zod';
+import { front } from './methods/front.ts';
 import { fullGrid } from './methods/full-grid.ts';
 import { lowDiscrepancy } from './methods/low-discrepancy.ts';
 import { oneAtATime } from './methods/one-at-a-time.ts';
+import { optimum } from './methods/optimum.ts';
+import { robustOptimum } from './methods/robust-optimum.ts';
 
 /** All ways to search. A new one is its file and one line here. */
-export const methodKinds = [fullGrid, oneAtATime, lowDiscrepancy] as const;
+export const methodKinds = [fullGrid, oneAtATime, lowDiscrepancy, optimum, front, robustOptimum] as const;
 
 type Kind = (typeof methodKinds)[number];
 type EntryOf<K> = K extends { readonly kind: infer N; readonly fields: infer F extends z.ZodType }
