@@ -1,9 +1,8 @@
 /*
- * What must hold for any drive line: the books of energy, bit-identical reruns, losses that lose. Freewheels before gears
- * that lock themselves are left out: what holds and what lets go then follow each other too fast for the substep, and the
- * books are out by up to 7 %.
+ * What must hold for any drive line: the books of energy, bit-identical reruns, losses that lose.
  *
- * Seen red: losses of gears left out; a rotor without energy.
+ * Seen red: losses of gears left out; a rotor without energy; shafts before freewheels whose inertia follows the state of
+ * what hangs on them.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -21,9 +20,8 @@ const between = fc.constantFrom<readonly object[]>(
   // locks itself, in line
   [{ kind: 'reduction', mesh: 'planetary', ratio: 4, efficiency: 0.45, backEfficiency: 0 }],
   [{ kind: 'clutch', slipTorque: 0.4 }],
+  [{ kind: 'freewheel' }, { kind: 'shaft' }],
 );
-/** What may stand before the first branching. */
-const before = fc.oneof(between, fc.constant([{ kind: 'freewheel' }, { kind: 'shaft' }]));
 const split = fc.constantFrom<object>(
   { kind: 'shaft' },
   { kind: 'differential', mode: 'open' },
@@ -35,7 +33,7 @@ const final = fc.constantFrom<object>(
   { kind: 'reduction', ratio: 3, mesh: 'spur', sense: 'opposite' },
 );
 const choice = fc.record({
-  way: fc.tuple(before, between, between, between),
+  way: fc.tuple(between, between, between, between),
   split: fc.array(split, { minLength: 2, maxLength: 2 }),
   final,
   motors: fc.constantFrom<'one' | 'two on a shaft' | 'two with gears' | 'one each'>(
@@ -108,17 +106,21 @@ function treeOver(
   } as DrivelineInput;
 }
 
-/** A freewheel before gears that lock themselves: see above. */
-const odd = ({ way }: Choice) =>
-  JSON.stringify(way).includes('freewheel') && JSON.stringify(way).includes('planetary');
+/** Freewheels where they let go of what holds itself, and of both sides of an open differential, by rotors without inertia. */
+const free = fc.constantFrom<readonly object[]>([{ kind: 'freewheel' }, { kind: 'shaft' }]);
+const freewheeling = choice.chain((c) =>
+  fc.tuple(free, between, free, between, fc.constantFrom(0, 1e-7)).map(
+    ([a, b, d, e, inertia]): Choice => ({
+      ...c,
+      way: [a, b, d, e],
+      split: [{ kind: 'differential', mode: 'open' }, c.split[1] as object],
+      inertia,
+    }),
+  ),
+);
 
-const vehicle = fc
-  .tuple(
-    someRig,
-    someGround,
-    choice.filter((c) => !odd(c)),
-  )
-  .map(([rig, ground, c]): { rig: Rig; line: DrivelineInput } => ({
+const vehicleWith = (line: fc.Arbitrary<Choice>) =>
+  fc.tuple(someRig, someGround, line).map(([rig, ground, c]): { rig: Rig; line: DrivelineInput } => ({
     rig: {
       ...rig,
       ...ground,
@@ -130,22 +132,35 @@ const vehicle = fc
       c,
     ),
   }));
+const vehicle = vehicleWith(choice);
+
+/** Work less energy less losses, greatest of a run, over the work and the losses. */
+function gapOf({ rig, line }: { readonly rig: Rig; readonly line: DrivelineInput }): number {
+  const run = driven(rig, line);
+  expect(run.end.kind).not.toBe('diverged');
+  const [work, energy, lost] = [column(run, 'work'), column(run, 'energy'), column(run, 'lost')];
+  const gap = Math.max(...work.map((w, f) => Math.abs(w - (energy[f] as number) - (lost[f] as number))));
+  return gap / (Math.max(...work) + Math.max(...lost));
+}
 
 describe('any drive line', () => {
-  it('keeps its books: work, energy and losses agree within 2 % of what passed through', () => {
+  it('keeps its books: work, energy and losses agree within 2.5 % of what passed through', () => {
     fc.assert(
-      fc.property(vehicle, ({ rig, line }) => {
-        const run = driven(rig, line);
-        expect(run.end.kind).not.toBe('diverged');
-        const [work, energy, lost] = [column(run, 'work'), column(run, 'energy'), column(run, 'lost')];
-        const gap = Math.max(
-          ...work.map((w, f) => Math.abs(w - (energy[f] as number) - (lost[f] as number))),
-        );
-        // The method is of the first order in h: 1.4 % at most of those drawn (most of them under 0.3 %), which halves with
-        // the substep
-        expect(gap).toBeLessThan(0.02 * (Math.max(...work) + Math.max(...lost)));
+      // The method is of the first order in h: 2.2 % at most of those drawn (most of them under 0.3 %), which halves with
+      // the substep
+      fc.property(vehicle, (each) => {
+        expect(gapOf(each)).toBeLessThan(0.025);
       }),
       { seed: 1961, numRuns: 25, endOnFailure: true },
+    );
+  }, 240_000);
+
+  it('keeps them where freewheels let go before gears that hold themselves and before open differentials', () => {
+    fc.assert(
+      fc.property(vehicleWith(freewheeling), (each) => {
+        expect(gapOf(each)).toBeLessThan(0.025);
+      }),
+      { seed: 14, numRuns: 25, endOnFailure: true },
     );
   }, 240_000);
 

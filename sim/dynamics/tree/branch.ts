@@ -32,6 +32,10 @@ export interface Branch {
   settle(one: boolean): boolean;
   /** Moves wheels on, and adds up losses, J. */
   finish(h: number): number;
+  /** Energy of the shafts below that have an inertia of their own, J. Wheels are not counted. */
+  kinetic(): number;
   /** Speed at its shaft when every wheel below rolls at 1 m/s, rad/m. */
   rolling(): number;
+  /** Spin inertias of the wheels below over their radii squared, kg: what they weigh more than they do when rolling. */
+  rollingMass(): number;
 }

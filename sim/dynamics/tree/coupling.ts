@@ -8,13 +8,15 @@ export interface Coupling {
   slope: number;
   offset: number;
   begin(): void;
-  rise(): void;
+  rise(h: number): void;
   /** Turns the branches: shaft at `speed`, passing `torque`. */
   turn(speed: number, torque: number, h: number): void;
   /** Whether its state fits; it is changed when it does not. */
   settle(speed: number, torque: number): boolean;
   /** Power that is lost in it, W: where it slips, and where it grips at once. `speed`: mean over the substep. */
   lose(speed: number, torque: number): number;
+  /** Energy of what turns in it, J. */
+  kinetic(): number;
   /** Whether something slips that could hold. */
   readonly slips: boolean;
 }
@@ -50,6 +52,10 @@ export class Lock implements Coupling {
   }
 
   lose(): number {
+    return 0;
+  }
+
+  kinetic(): number {
     return 0;
   }
 }
@@ -191,10 +197,18 @@ export class Differential implements Coupling {
     }
     return lost;
   }
+
+  kinetic(): number {
+    return 0;
+  }
 }
 
-/** Inertia of the shaft before a slipping clutch over that of what hangs on it: without any it would jump. */
-const stub = 1e-4;
+/**
+ * Inertia of the shaft before a clutch over that of the wheels that it turns, as seen there. Without any, a shaft that has
+ * let go would jump; one that changed with the state of what hangs on it would make energy out of nothing. Definition of
+ * our own: 1/10 000 is not felt, and is counted.
+ */
+const ownShare = 1e-4;
 
 /** A clutch that slips above a torque (N·m), or a freewheel that passes none back, before a branch. */
 export class Clutch implements Coupling {
@@ -203,6 +217,8 @@ export class Clutch implements Coupling {
   readonly #branch: Branch;
   readonly #most: number;
   readonly #least: number;
+  /** Of its shaft, kg·m². */
+  readonly #inertia: number;
   /** Torque that it holds at while it slips; undefined while it holds. */
   #at: number | undefined;
   #changes = 0;
@@ -214,6 +230,7 @@ export class Clutch implements Coupling {
     this.#branch = branch;
     this.#most = most;
     this.#least = least;
+    this.#inertia = (ownShare * branch.rollingMass()) / branch.rolling() ** 2;
   }
 
   /** A freewheel that is overrun is no news. */
@@ -226,10 +243,11 @@ export class Clutch implements Coupling {
     this.#before = this.#speed;
   }
 
-  rise(): void {
+  rise(h: number): void {
     const { slope, offset } = this.#branch;
-    this.slope = this.#at === undefined ? slope : stub * slope;
-    this.offset = this.#at === undefined ? offset : this.#at - this.slope * this.#before;
+    const own = this.#inertia / h;
+    this.slope = own + (this.#at === undefined ? slope : 0);
+    this.offset = (this.#at ?? offset) - own * this.#before;
   }
 
   turn(speed: number, _torque: number, h: number): void {
@@ -238,7 +256,7 @@ export class Clutch implements Coupling {
     this.#branch.turn(this.#at === undefined ? speed : (this.#at - offset) / slope, h);
   }
 
-  settle(speed: number, torque: number): boolean {
+  settle(speed: number): boolean {
     if (this.#changes > mostChanges) return true;
     if (this.#changes === mostChanges) {
       // a freewheel that lets go and a clutch that holds are sound
@@ -246,13 +264,14 @@ export class Clutch implements Coupling {
       this.#at = this.#least === 0 ? 0 : undefined;
       return false;
     }
-    const fits = this.#fits(speed, torque);
+    const fits = this.#fits(speed);
     if (!fits) this.#changes++;
     return fits;
   }
 
-  #fits(speed: number, torque: number): boolean {
+  #fits(speed: number): boolean {
     if (this.#at === undefined) {
+      const { torque } = this.#branch;
       if (torque <= this.#most && torque >= this.#least) return true;
       this.#at = torque > this.#most ? this.#most : this.#least;
       return false;
@@ -265,5 +284,9 @@ export class Clutch implements Coupling {
 
   lose(speed: number): number {
     return this.#branch.torque * (speed - 0.5 * (this.#branch.before + this.#branch.speed));
+  }
+
+  kinetic(): number {
+    return 0.5 * this.#inertia * this.#speed ** 2;
   }
 }

@@ -117,7 +117,7 @@ export class DriveTree {
     this.volts += Math.min(1, h / sagTime) * (rest - this.volts);
   }
 
-  /** Energy of all rotors, J. */
+  /** Energy of all rotors, and of shafts that have an inertia of their own, J. */
   kinetic(): number {
     return this.#shafts.reduce((sum, shaft) => sum + shaft.kinetic, 0);
   }

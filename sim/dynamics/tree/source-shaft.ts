@@ -2,7 +2,7 @@ import type { Kinematics } from '../../mechanism/kinematics.ts';
 import type { Branch } from './branch.ts';
 import type { Feeder } from './feeder.ts';
 
-/** A shaft gets this much inertia over that of what hangs on it, so that nothing is divided by zero. */
+/** A shaft gets this much inertia over that of the wheels that hang on it, so that nothing is divided by zero. */
 const leastInertia = 1e-6;
 
 /** A shaft with one motor or several on it, and everything that it turns. */
@@ -17,6 +17,8 @@ export class SourceShaft {
   readonly rolling: number;
   /** Speed of the wheels when its fastest motor turns without load, m/s. */
   readonly fastest: number;
+  /** Its own inertia, kg·m². */
+  readonly #inertia: number;
   /** At the end of the substep: speed = base + lift·throttle. */
   base = 0;
   lift = 0;
@@ -28,6 +30,7 @@ export class SourceShaft {
     const motors = feeders.map(({ motor }) => motor);
     this.power = motors.reduce((sum, m) => sum + m.part.count * m.law.stallTorque * m.law.noLoadSpeed, 0);
     this.rolling = branch.rolling();
+    this.#inertia = (leastInertia * branch.rollingMass()) / this.rolling ** 2;
     this.fastest =
       Math.max(...feeders.map(({ motor, gears }) => motor.law.noLoadSpeed / gears.ratio)) / this.rolling;
   }
@@ -39,7 +42,7 @@ export class SourceShaft {
   rise(h: number): void {
     const { branch } = this;
     branch.rise(h);
-    const own = leastInertia * branch.slope;
+    const own = this.#inertia / h;
     let [fall, steady, throttled] = [0, 0, 0];
     for (const feeder of this.feeders) {
       feeder.rise(h);
@@ -82,8 +85,9 @@ export class SourceShaft {
     return lost;
   }
 
-  /** Energy of its rotors, J. */
+  /** Energy of its rotors and shafts, J. */
   get kinetic(): number {
-    return this.feeders.reduce((sum, feeder) => sum + feeder.kinetic, 0);
+    const own = 0.5 * this.#inertia * this.speed ** 2;
+    return this.feeders.reduce((sum, feeder) => sum + feeder.kinetic, own + this.branch.kinetic());
   }
 }

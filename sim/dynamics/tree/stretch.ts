@@ -52,7 +52,7 @@ export class Stretch implements Branch {
   rise(h: number): void {
     const { gears, coupling } = this;
     for (const branch of this.branches) branch.rise(h);
-    coupling.rise();
+    coupling.rise(h);
     const slope = coupling.slope / gears.ratio;
     if (gears.flow === 'held') {
       let most = coupling.slope;
@@ -100,5 +100,15 @@ export class Stretch implements Branch {
     for (let i = 0; i < this.branches.length; i++)
       speed += (this.#shares[i] as number) * (this.branches[i] as Branch).rolling();
     return this.gears.ratio * speed;
+  }
+
+  rollingMass(): number {
+    return this.branches.reduce((sum, branch) => sum + branch.rollingMass(), 0);
+  }
+
+  kinetic(): number {
+    let sum = this.coupling.kinetic();
+    for (const branch of this.branches) sum += branch.kinetic();
+    return sum;
   }
 }

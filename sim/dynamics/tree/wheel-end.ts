@@ -83,7 +83,16 @@ export class WheelEnd implements Branch {
     return h * held * middle;
   }
 
+  kinetic(): number {
+    return 0;
+  }
+
   rolling(): number {
     return 1 / this.working.wheel.radius;
+  }
+
+  rollingMass(): number {
+    const { inertia, radius } = this.working.wheel;
+    return inertia / radius ** 2;
   }
 }
