@@ -99,7 +99,8 @@ export function sourcesOf(driveline: Driveline, torqueOf: (part: DrivePart) => n
     const limit = torqueOf(part);
     const mates = driveline.parts.find(({ inputs }) => inputs.includes(p))?.inputs ?? [p];
     const all = mates.reduce((sum, m) => sum + torqueOf(driveline.parts[m] as DrivePart), 0);
-    const share = all > 0 ? limit / all : 0;
+    // motors that have nothing to give are asked alike, so that a crawl is told they are short
+    const share = all > 0 ? limit / all : 1 / mates.length;
     const through = (gain: (part: DrivePart) => number) =>
       driveline.lastPart.map((last) => {
         const way = wayUp(driveline, last);

@@ -85,12 +85,9 @@ const goal = z
     measure: nameOf(
       "A measure, such as leastLoadShare or wheelLeastLoad[rear]; criteria[0] for the value of a criterion; 'mass' for the vehicle's mass.",
     ),
-    want: z
-      .enum(['more', 'less'])
-      .optional()
-      .meta({
-        description: 'Whether more or less of it is wanted; what is usual for the measure when left out.',
-      }),
+    want: z.enum(['more', 'less']).optional().meta({
+      description: 'Whether more or less of it is wanted; what is usual for the measure when left out.',
+    }),
     over: z
       .enum(['mean', 'worst'])
       .default('mean')
@@ -106,13 +103,9 @@ export const studyDocument = z
     version: z.literal(studyVersion).meta({ description: 'Version of the format.' }),
     title: z.string().min(1).max(200).meta({ description: 'What this study asks, in one line.' }),
     notes: z.string().max(20_000).optional().meta({ description: 'Anything worth knowing about it.' }),
-    scenario: z
-      .string()
-      .min(1)
-      .max(300)
-      .meta({
-        description: 'The scenario: a file beside the study, or the name of one that comes with the program.',
-      }),
+    scenario: z.string().min(1).max(300).meta({
+      description: 'The scenario: a file beside the study, or the name of one that comes with the program.',
+    }),
     vary: z.array(number).min(1).max(studyLimits.numbers).meta({ description: 'The numbers that vary.' }),
     grounds: z
       .array(ground)
