@@ -33,6 +33,7 @@ const Lines = lazy(async () => ({ default: (await import('../reading/Lines.tsx')
 const RecordTools = lazy(async () => ({
   default: (await import('../reading/RecordTools.tsx')).RecordTools,
 }));
+const Results = lazy(async () => ({ default: (await import('../studying/Results.tsx')).Results }));
 const KeyHelp = lazy(async () => ({ default: (await import('./KeyHelp.tsx')).KeyHelp }));
 
 /** The browser asks before a window closes whose edits are neither in its database, nor on their way, nor in a file. */
@@ -118,6 +119,7 @@ export function App() {
   const bench = useBench();
   const look = useLook();
   const building = useSettings((state) => state.building);
+  const tuning = useSettings((state) => state.panel === 'tune');
   const help = useNotice((state) => state.help);
   const palette = useNotice((state) => state.palette);
   const adding = useNotice((state) => state.adding);
@@ -139,7 +141,15 @@ export function App() {
           <main className="drawing">
             <Scene look={look} />
             <DriveLine look={look} />
-            <Record look={look} />
+            {tuning ? (
+              <Suspense>
+                <Results look={look}>
+                  <Record look={look} />
+                </Results>
+              </Suspense>
+            ) : (
+              <Record look={look} />
+            )}
             <Timeline />
           </main>
           <Side />

@@ -20,6 +20,7 @@ import { createKeepingStore, type Keeping, type KeepingStore } from '../store/ke
 import { createNoticeStore, type Notice, type NoticeStore } from '../store/notice.ts';
 import { createSelectionStore, type Selection, type SelectionStore } from '../store/selection.ts';
 import { createSettingsStore, type Settings, type SettingsStore } from '../store/settings.ts';
+import type { Tuning } from '../studying/session.ts';
 import { Viewport } from '../viewport.ts';
 import { LiveSolver } from '../workers/live.ts';
 import { StudyWorkers } from '../workers/study.ts';
@@ -46,6 +47,8 @@ export interface Workbench {
   readonly stage: Stage;
   /** Keys of what is on show besides the window itself; they come before the window's own. */
   moreKeys: readonly KeyRow[];
+  /** The study of the open document; made when it is first looked at. */
+  tuning?: Tuning;
 }
 
 /** One thing that the keyboard does. The help and the listener read the same table. */

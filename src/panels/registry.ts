@@ -16,6 +16,11 @@ export const panels = [
     Panel: lazy(async () => ({ default: (await import('./Matters.tsx')).Matters })),
   },
   {
+    id: 'tune',
+    title: 'Tune',
+    Panel: lazy(async () => ({ default: (await import('../studying/Tune.tsx')).Tune })),
+  },
+  {
     id: 'limits',
     title: 'Limits',
     Panel: lazy(async () => ({ default: (await import('./Limits.tsx')).Limits })),
