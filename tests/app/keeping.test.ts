@@ -377,14 +377,14 @@ describe('the documents', () => {
     await page.getByRole('button', { name: 'All steps' }).click();
     const steps = page.getByRole('region', { name: 'All steps' });
     await steps.waitFor();
-    expect(await steps.getByRole('button', { name: /change middle-arm/ }).count()).toBe(3);
+    await expect.poll(() => steps.getByRole('button', { name: /change middle-arm/ }).count()).toBe(3);
     await steps.getByRole('button', { name: 'as it was opened' }).click();
-    expect(await pivot(page).inputValue()).toBe('-330 mm');
+    await expect.poll(() => pivot(page).inputValue()).toBe('-330 mm');
     await steps.getByRole('button', { name: /2$/ }).click();
-    expect(await pivot(page).inputValue()).toBe('-336 mm');
+    await expect.poll(() => pivot(page).inputValue()).toBe('-336 mm');
     await solved(page);
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press('Escape');
-    expect(await steps.count()).toBe(0);
+    await expect.poll(() => steps.count()).toBe(0);
   });
 });
