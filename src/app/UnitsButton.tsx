@@ -24,9 +24,9 @@ export function UnitsButton() {
         className="button"
         popoverTarget="units"
         data-on={fullSize}
-        aria-label={`Figures in ${unitsWords[units]}${fullSize ? ', at full size' : ''}. Change`}
-        title="Units of figures, and the model's or the full size"
+        title={`Figures in ${unitsWords[units]}${fullSize ? ', at full size' : ''}. Change`}
       >
+        <span className="unseen">Figures in </span>
         {short[units]}
         {fullSize ? `, ${scaleWords(scale)} full size` : ''}
       </button>

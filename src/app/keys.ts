@@ -11,8 +11,9 @@ const STRIDE = 10;
 
 /** Closes the list of keys; without it, calls the run off. */
 function giveUp({ notices, desk, drag, keeping }: Workbench): void {
-  const { adding, table } = notices.getState();
+  const { adding, table, palette } = notices.getState();
   if (drag.state().held !== undefined) drag.restore();
+  else if (palette) notices.setState({ palette: false });
   else if (adding) notices.setState({ adding: false });
   else if (table !== undefined) notices.setState({ table: undefined });
   else if (keeping.getState().view !== undefined) keeping.setState({ view: undefined });
@@ -183,6 +184,8 @@ export function listenToKeys(bench: Workbench): () => void {
   const onKey = (event: KeyboardEvent): void => {
     if (event.defaultPrevented) return;
     const spelt = spell(event);
+    // What is typed while the palette comes up is meant for it.
+    if (bench.notices.getState().palette && spelt.length === 1) return;
     const row = [...bench.moreKeys, ...keyTable].find(({ keys }) => keys.includes(spelt));
     if (row === undefined || isTaken(event.target, spelt)) return;
     if (spelt.length === 1 && spelt !== ' ' && !bench.settings.getState().singleKeys) return;

@@ -4,6 +4,7 @@ import { stepOf } from '../canvas/handles/steps.ts';
 import { SceneView } from '../canvas/SceneView.tsx';
 import { handlesOf } from '../edits/handles.ts';
 import { standingOn } from '../groundwork/standing.ts';
+import { Reading } from '../reading/Reading.tsx';
 import { previewOf } from '../runs/preview.ts';
 import type { Look, Solved } from '../solved.ts';
 import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
@@ -61,6 +62,7 @@ export function Field({ camera, field, alone, look }: FieldProps) {
   const step = stepFor(typed, size);
   const manner = useMemo(() => ({ pitch, step, alone }), [pitch, step, alone]);
   const solved = useAsDrawn(onGround);
+  const run = useDesk((state) => (state.stale ? null : (state.solved ?? null)));
   camera.solved = solved;
   const { playhead, viewport, sight } = camera;
   return (
@@ -84,6 +86,7 @@ export function Field({ camera, field, alone, look }: FieldProps) {
         <>
           <UnderlayPicture sight={sight} field={field} />
           <Overlay sight={sight} handles={handles} manner={manner} look={look} field={field} />
+          <Reading solved={run} sight={sight} field={field} look={look} passing />
         </>
       )}
     </>

@@ -5,6 +5,7 @@ import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { useDesk, useDocument, useSelection } from '../app/workbench.ts';
 import { isObject, valueAt } from '../documents/json.ts';
 import { kindTitle } from '../panels/fields/layout.ts';
+import { EntryFacts } from '../reading/EntryFacts.tsx';
 import { useBuild } from './build.ts';
 import { useForm } from './form.ts';
 import { useGroundOn } from './ground.ts';
@@ -86,6 +87,7 @@ export function Selected() {
         ) : null}
       </div>
       <Preloaded path={entry} />
+      {isObject(value) && typeof value.name === 'string' ? <EntryFacts name={value.name} /> : null}
       <Inspector path={entry} key={entry.join('.')} />
     </div>
   );

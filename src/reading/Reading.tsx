@@ -98,7 +98,7 @@ function lay(ring: HTMLElement | null, card: HTMLElement | null, thing: Thing, s
   }
   if (card === null) return;
   const { x, y } = cardPlace(rect, { width: card.offsetWidth, height: card.offsetHeight }, seen.view.size);
-  card.style.transform = `translate(${Math.round(x)}px, ${Math.round(y)}px)`;
+  card.style.setProperty('--at', `translate(${Math.round(x)}px, ${Math.round(y)}px)`);
 }
 
 /** The frame that the picture shows. */
@@ -199,10 +199,10 @@ function Card({ solved, sight, thing, also, look, held, onPick, onClose }: CardP
                   className="jump"
                   onClick={() => onPick(other)}
                 >
-                  {other.name}
+                  {other.name}, {other.sort}
                 </button>
               ) : (
-                <span key={`${other.kind} ${other.name}`}>{other.name} </span>
+                <span key={`${other.kind} ${other.name}`}>{`${other.name}, ${other.sort}; `}</span>
               ),
             )}
           </p>
@@ -299,11 +299,12 @@ export function Reading({ solved, sight, field, look, passing = false }: Reading
   const now = (thing: Thing | undefined): Thing | undefined =>
     thing && things.find(({ kind, name }) => kind === thing.kind && name === thing.name);
   const { held, release } = pointed;
+  const isListed = listed !== undefined;
   const close = useCallback(() => {
-    setListed(undefined);
     release();
-    field.current?.querySelector<HTMLElement>('.thing-list')?.focus();
-  }, [release, field]);
+    // Back to the list that the card was entered from, which goes on showing its thing until it is left.
+    if (isListed) field.current?.querySelector<HTMLElement>('.thing-list')?.focus();
+  }, [release, field, isListed]);
   const shown = now(listed) ?? now(held) ?? now(pointed.over[0]);
   if (solved === null || solved.recording.frames === 0) return null;
   const isHeld = listed !== undefined || held !== undefined;

@@ -1,8 +1,13 @@
+import { useEffect } from 'react';
 import { useBench } from '../app/workbench.ts';
 
 /** What can be done with bands and strips besides looking at them. */
 export function RecordTools() {
   const { notices } = useBench();
+  // Loaded ahead: who asks for one of them goes on typing at once.
+  useEffect(() => {
+    for (const part of [import('../app/Palette.tsx'), import('./Chooser.tsx')]) part.catch(() => undefined);
+  }, []);
   return (
     <>
       <button

@@ -157,7 +157,10 @@ export function Tables() {
   const sheet = useMemo(() => (wanted === undefined ? undefined : sheets[wanted]?.()), [sheets, wanted]);
   if (wanted === undefined) return null;
   const units = si ? 'si' : showing;
-  const name = `${vehicle} ${titles[wanted]}`.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-');
+  const name = `${vehicle} ${titles[wanted]}`
+    .toLowerCase()
+    .replaceAll('×', 'x')
+    .replace(/[^\p{L}\p{N}]+/gu, '-');
   const cut = sheet !== undefined && sheet.rows.length > MOST_ROWS;
   return (
     <section className="sheet tables" aria-label="Tables" ref={place} tabIndex={-1}>

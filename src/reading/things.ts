@@ -111,17 +111,29 @@ export function distanceTo({ shape }: Thing, poses: readonly Pose[], p: Vec2): n
 /** Small things come before what they lie on. */
 const order: Readonly<Record<Thing['kind'], number>> = { pin: 0, rod: 1, element: 2, member: 3, wheel: 4 };
 
-/** Things within `reach` m of a point of the world: the small before the large, the near before the far. */
+/** Reach of small things at most, as a share of the smallest wheel: a finger on a small picture means the wheel. */
+const SMALL = 1 / 3;
+
+/**
+ * Things within `reach` m of a point of the world: the small before the large, the near before the far. Where there is
+ * none under the point itself, wheels too are reached for.
+ */
 export function thingsAt(
   things: readonly Thing[],
   poses: readonly Pose[],
   p: Vec2,
   reach: number,
 ): readonly Thing[] {
-  return things
-    .map((thing) => ({ thing, d: distanceTo(thing, poses, p) }))
-    .filter(({ d, thing }) => d <= (thing.kind === 'wheel' ? 0 : reach))
-    .sort((a, b) => order[a.thing.kind] - order[b.thing.kind] || a.d - b.d)
+  const radii = things.flatMap(({ kind, shape }) =>
+    kind === 'wheel' && shape.kind === 'disc' ? [shape.radius] : [],
+  );
+  const small = Math.min(reach, SMALL * Math.min(...radii));
+  const all = things.map((thing) => ({ thing, d: distanceTo(thing, poses, p) }));
+  const near = all.filter(({ d, thing }) => d <= (thing.kind === 'wheel' ? 0 : small));
+  const found = near.length > 0 ? near : all.filter(({ d }) => d <= reach);
+  const far = near.length === 0;
+  return found
+    .sort((a, b) => (far ? 0 : order[a.thing.kind] - order[b.thing.kind]) || a.d - b.d)
     .map(({ thing }) => thing);
 }
 

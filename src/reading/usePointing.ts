@@ -8,6 +8,9 @@ const REACH = { fine: 7, coarse: 22 } as const;
 /** A press that moves further than this, px, or lasts longer than this, ms, moves the picture and holds nothing. */
 const PRESS = { far: 6, long: 600 } as const;
 
+/** How long the pointer rests before a card comes up where it would be in the way of other work, ms. */
+const REST = 450;
+
 /** What takes the pointer for itself. */
 const takes = 'button, select, input, label, .look-bar, .thing-card, .scene-legend';
 
@@ -42,6 +45,7 @@ export function usePointing({ field, sight, things, hold }: Wishes): Pointing {
     if (element === null) return undefined;
     const stop = new AbortController();
     let wait = 0;
+    let rest: ReturnType<typeof setTimeout> | undefined;
     let press: { x: number; y: number; time: number } | undefined;
     const under = (event: PointerEvent): readonly Thing[] => {
       const seen = sight.now;
@@ -64,10 +68,17 @@ export function usePointing({ field, sight, things, hold }: Wishes): Pointing {
     const move = (event: PointerEvent): void => {
       if (event.pointerType !== 'mouse') return;
       cancelAnimationFrame(wait);
+      clearTimeout(rest);
       const free = event.buttons === 0 && !isTaken(event);
-      wait = requestAnimationFrame(() => show(free ? under(event) : nothing));
+      if (latest.current.hold) wait = requestAnimationFrame(() => show(free ? under(event) : nothing));
+      else {
+        show(nothing);
+        if (free) rest = setTimeout(() => show(under(event)), REST);
+      }
     };
     const down = (event: PointerEvent): void => {
+      clearTimeout(rest);
+      if (!latest.current.hold) show(nothing);
       press =
         event.button === 0 && event.isPrimary && !isTaken(event)
           ? { x: event.clientX, y: event.clientY, time: event.timeStamp }
@@ -84,12 +95,20 @@ export function usePointing({ field, sight, things, hold }: Wishes): Pointing {
     };
     const { signal } = stop;
     element.addEventListener('pointermove', move, { signal });
-    element.addEventListener('pointerleave', () => show(nothing), { signal });
+    element.addEventListener(
+      'pointerleave',
+      () => {
+        clearTimeout(rest);
+        show(nothing);
+      },
+      { signal },
+    );
     element.addEventListener('pointerdown', down, { signal });
     element.addEventListener('pointerup', up, { signal });
     return () => {
       stop.abort();
       cancelAnimationFrame(wait);
+      clearTimeout(rest);
     };
   }, [field, sight]);
   const release = useCallback(() => setTaken(undefined), []);
