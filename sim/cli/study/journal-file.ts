@@ -132,7 +132,8 @@ export class JournalFile {
     const piece = Buffer.alloc(1 << 16);
     let line: Buffer = Buffer.alloc(0);
     let at = 0;
-    for (;;) {
+    const { size } = fstatSync(this.#file);
+    while (at + line.length < size) {
       const read = readSync(this.#file, piece, 0, piece.length, at + line.length);
       if (read === 0) break;
       line = Buffer.concat([line, piece.subarray(0, read)]);

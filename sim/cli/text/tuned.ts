@@ -11,7 +11,7 @@ export function tunedText(results: StudyResults, style: Style, width: number): s
   const blocks = [
     [...wrap(clean(title), width).map(style.strong), ...wrap(clean(`${vehicle}: ${scenario}`), width)],
     answer.map((line) => (/^Take:/.test(line) ? style.good(line) : line)),
-    taken === null && best.length === 0 ? [] : designLines(best, results),
+    designLines(shownOf(best, taken), results),
     rulesOut.length === 0
       ? []
       : table(
@@ -37,7 +37,13 @@ export function tunedText(results: StudyResults, style: Style, width: number): s
     .join('\n\n')}\n`;
 }
 
+/** The first ten of the best, and the one to take where it is not among them. */
+function shownOf(best: readonly ShownDesign[], taken: ShownDesign | null): readonly ShownDesign[] {
+  return best.filter(({ n }, i) => i < 10 || n === taken?.n);
+}
+
 function designLines(designs: readonly ShownDesign[], { dials, goals }: StudyResults): string[] {
+  if (designs.length === 0) return [];
   const heads: Column[] = [
     ...dials.map(({ name }): Column => ({ head: clean(name), align: 'right' })),
     ...goals.map(({ title }): Column => ({ head: clean(title), align: 'right' })),
