@@ -41,7 +41,16 @@ interface Definition {
 
 const definition = (schema: z.ZodType): Definition => schema._zod.def as unknown as Definition;
 
-type Meta = { description?: string; title?: string; unit?: string; dimension?: Dimension } & Range;
+/** Ways to say the same thing, of which exactly one is given: the keys of each with figures that go together, SI. */
+export type Either = readonly Readonly<Record<string, unknown>>[];
+
+type Meta = {
+  eitherOf?: readonly Either[];
+  description?: string;
+  title?: string;
+  unit?: string;
+  dimension?: Dimension;
+} & Range;
 const metaOf = (schema: z.ZodType): Meta => (schema.meta() ?? {}) as Meta;
 
 const wrappers = new Set(['optional', 'default', 'prefault', 'nullable', 'readonly', 'nonoptional', 'catch']);
@@ -128,6 +137,13 @@ export function schemaAt(schema: z.ZodType, document: unknown, path: Path): z.Zo
     value = childOf(value, step);
   }
   return here;
+}
+
+/** What must be said in one of several ways in the object at `path`; empty where nothing is. */
+export function eitherAt(schema: z.ZodType, document: unknown, path: Path): readonly Either[] {
+  const here = schemaAt(schema, document, path);
+  const option = here === undefined ? undefined : optionFor(here, path.reduce<unknown>(childOf, document));
+  return option === undefined ? [] : (described(option).eitherOf ?? []);
 }
 
 /** Keys that may stand in the object at `path`; empty when no object belongs there. */

@@ -96,7 +96,12 @@ export const leafSpring = defineElement({
       ).optional(),
     })
     .superRefine(exactlyOne('rate', 'leaves'))
-    .superRefine(atMostOne('preload', 'freeAt')),
+    .superRefine(atMostOne('preload', 'freeAt'))
+    .meta({
+      eitherOf: [
+        [{ rate: 1500 }, { leaves: { count: 3, width: 0.01, thickness: 0.0005, span: 0.127, modulus: 206e9 } }],
+      ],
+    }),
   law: (p) => {
     const rate = p.rate ?? (p.leaves === undefined ? 0 : leafRate(p.leaves));
     const elastic = hooke({ ...p, rate, pushOnly: false, damping: 0 });

@@ -56,7 +56,15 @@ export const linearSpring = defineElement({
       }),
     })
     .superRefine(exactlyOne('rate', 'wire'))
-    .superRefine(atMostOne('preload', 'freeAt')),
+    .superRefine(atMostOne('preload', 'freeAt'))
+    .meta({
+      eitherOf: [
+        [
+          { rate: 1200 },
+          { wire: { diameter: 0.001, coilDiameter: 0.012, activeCoils: 4.8, shearModulus: 80e9 } },
+        ],
+      ],
+    }),
   law: (p) => hooke({ ...p, rate: p.rate ?? (p.wire === undefined ? 0 : coilRate(p.wire)), damping: 0 }),
   sample: { rate: 1200, preload: 12 },
   range: [-0.03, 0.05],

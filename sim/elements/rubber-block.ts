@@ -46,6 +46,10 @@ const material = z
   .superRefine(exactlyOne('diameter', 'sides'))
   .superRefine(exactlyOne('modulus', 'hardness'))
   .meta({
+    eitherOf: [
+      [{ diameter: 0.006 }, { sides: { width: 0.005, depth: 0.006 } }],
+      [{ modulus: 2e6 }, { hardness: { shoreA: 50, relation: 'gent' } }],
+    ],
     description:
       'A block between slippery faces, when its rate is not known. Bonded faces make it stiffer: give `rate`.',
   });
@@ -138,7 +142,8 @@ export const rubberBlock = defineElement({
         { least: 1e-6, most: 10 },
       ).optional(),
     })
-    .superRefine(exactlyOne('rate', 'block')),
+    .superRefine(exactlyOne('rate', 'block'))
+    .meta({ eitherOf: [[{ rate: 3000 }, { block: { diameter: 0.006, modulus: 2e6 } }]] }),
   law: (p) => {
     const rate = p.rate ?? (p.block === undefined ? 0 : materialRate(p.block, p.height));
     const breakaway = p.breakaway ?? p.height / 100;

@@ -51,7 +51,15 @@ export const torsionBar = defineElement({
       }).default(0),
     })
     .superRefine(exactlyOne('rate', 'bar'))
-    .superRefine(atMostOne('preload', 'freeAt')),
+    .superRefine(atMostOne('preload', 'freeAt'))
+    .meta({
+      eitherOf: [
+        [
+          { rate: 12 },
+          { bar: { shearModulus: 80e9, length: 0.053, section: { shape: 'round', diameter: 0.003 } } },
+        ],
+      ],
+    }),
   law: (p) => hooke({ ...p, rate: p.rate ?? (p.bar === undefined ? 0 : barRate(p.bar)), pushOnly: false }),
   bar: (p) => p.bar && { modulus: torsionModulus(p.bar.section), length: p.bar.length },
   sample: { rate: 12, freeAt: -0.35, damping: 0.02 },

@@ -41,7 +41,11 @@ function entry(kind: Kind, common: z.ZodRawShape): z.ZodObject {
     ...kind.fields.shape,
   });
   const checks = kind.fields._zod.def.checks ?? [];
-  return (checks.length === 0 ? whole : whole.check(...(checks as never[]))).meta({ title: kind.title });
+  const { eitherOf } = kind.fields.meta() ?? {};
+  return (checks.length === 0 ? whole : whole.check(...(checks as never[]))).meta({
+    title: kind.title,
+    ...(eitherOf === undefined ? {} : { eitherOf }),
+  });
 }
 
 /** A union over `kind` of all registered kinds of one sort. */

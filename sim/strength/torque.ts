@@ -47,6 +47,12 @@ export const estimatedField = z
       });
   })
   .meta({
+    eitherOf: [
+      [
+        { section: { shape: 'round', diameter: 0.004 } },
+        { gear: { module: 0.001, width: 0.008, teeth: [12, 36] } },
+      ],
+    ],
     description:
       'Estimated from material and section of a shaft, or from the teeth of a gear pair: a guide, not a measurement.',
   });

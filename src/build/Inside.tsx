@@ -1,9 +1,11 @@
 import type { Path } from '../../shared/path.ts';
-import { keysAt, kindsOf } from '../../shared/schema/describe.ts';
+import { eitherAt, keysAt, kindsOf } from '../../shared/schema/describe.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { isObject, type Json, valueAt } from '../documents/json.ts';
+import { keysOfWay, titleOfWay } from '../edits/either.ts';
 import { labelOf } from '../panels/fields/layout.ts';
 import { useWriter } from '../panels/fields/writer.ts';
+import { EitherField } from './EitherField.tsx';
 import { beginning, schemaOf, waysOf } from './fieldShape.ts';
 import { about, type PlaceProps, usePlace } from './filling.ts';
 import { useFormed } from './form.ts';
@@ -54,8 +56,13 @@ export function Inside({ path, part, without = [] }: InsideProps) {
   const Place = usePlace();
   const raw = useFormed();
   const write = useWriter();
-  const keys = keysAt(scenarioDocument, raw, path).filter((key) => !without.includes(key));
   const value = valueAt(raw, path);
+  const eithers = eitherAt(scenarioDocument, raw, path);
+  const ways = eithers.flatMap((either) => either.flatMap(keysOfWay));
+  const leftOut = (key: string) => !isObject(value) || value[key] === undefined;
+  const keys = keysAt(scenarioDocument, raw, path).filter(
+    (key) => !without.includes(key) && !(ways.includes(key) && leftOut(key)),
+  );
   const missing = keys.filter((key) => {
     const here = about(raw, [...path, key]);
     const left = isObject(value) && value[key] === undefined && here?.optional === true;
@@ -69,6 +76,9 @@ export function Inside({ path, part, without = [] }: InsideProps) {
   });
   return (
     <>
+      {eithers.map((either) => (
+        <EitherField key={either.map(titleOfWay).join()} path={path} part={part} either={either} />
+      ))}
       {keys
         .filter((key) => !missing.includes(key))
         .map((key) => (

@@ -36,7 +36,7 @@ export function kindsFor(list: Path): readonly Addable[] {
 }
 
 /** The figures of a sample that is to stand at `path`, as large as suits the vehicle. */
-function grown(document: Json, path: Path, value: Json, to: Proportions): Json {
+export function grown(document: Json, path: Path, value: Json, to: Proportions): Json {
   if (isList(value)) return value.map((item, i) => grown(document, [...path, i], item, to));
   if (isObject(value))
     return Object.fromEntries(

@@ -47,6 +47,8 @@ export function jsonSchema(): Json {
       if (json.dimension !== undefined) figure(json as Json);
       if (def.type === 'default' && def.defaultValue !== undefined) json.default = def.defaultValue as never;
       if (json.description === '') delete json.description;
+      // For those who fill it in by hand; the checks are in the code.
+      delete json.eitherOf;
     },
   }) as Json;
 }

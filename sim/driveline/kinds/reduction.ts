@@ -90,7 +90,8 @@ const fields = z
       );
     if (p.mesh === 'spur' && p.teeth === undefined) told('needs the teeth beside it', 'friction');
     if (p.mesh === 'planetary' && !planets) told('needs sun and ring beside it', 'friction');
-  });
+  })
+  .meta({ eitherOf: [[{ teeth: [12, 36] }, { ratio: 3 }, { mesh: 'planetary', sun: 18, ring: 54 }]] });
 
 type Figures = z.output<typeof fields>;
 
