@@ -3,6 +3,7 @@ import { Icon } from '../app/Icon.tsx';
 import { useBench, useNotice, useSettings } from '../app/workbench.ts';
 import { select } from '../store/selection.ts';
 import { AddMenu } from './AddMenu.tsx';
+import type { Ties } from './build.ts';
 import { useGroundOn } from './ground.ts';
 import { pitchOf } from './pitch.ts';
 
@@ -89,15 +90,15 @@ function GroundButton() {
 
 interface BarProps {
   readonly addButton: RefObject<HTMLButtonElement | null>;
-  readonly alone: boolean;
-  readonly onAlone: () => void;
+  readonly ties: Ties;
+  readonly onTie: (tie: keyof Ties) => void;
   readonly onFit: () => void;
   readonly onZoom: (way: 'closer' | 'farther') => void;
   readonly onStart: () => void;
 }
 
 /** What one builds with: over the picture. */
-export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarProps) {
+export function Bar({ addButton, ties, onTie, onFit, onZoom, onStart }: BarProps) {
   const onGround = useGroundOn();
   return (
     <div className="build-bar" role="toolbar" aria-label="Building">
@@ -106,15 +107,26 @@ export function Bar({ addButton, alone, onAlone, onFit, onZoom, onStart }: BarPr
         New
       </button>
       {onGround ? null : (
-        <button
-          type="button"
-          className="button"
-          aria-pressed={alone}
-          title="A point moves without what hangs on it (O; or hold Alt)"
-          onClick={onAlone}
-        >
-          Move alone
-        </button>
+        <>
+          <button
+            type="button"
+            className="button"
+            aria-pressed={ties.alone}
+            title="A point moves without what hangs on it (O; or hold Alt)"
+            onClick={() => onTie('alone')}
+          >
+            Move alone
+          </button>
+          <button
+            type="button"
+            className="button"
+            aria-pressed={ties.holdRods}
+            title="When one end of a rod is moved, what hangs at its other end makes way (R)"
+            onClick={() => onTie('holdRods')}
+          >
+            Rods keep their length
+          </button>
+        </>
       )}
       <PitchField />
       <PictureButton />

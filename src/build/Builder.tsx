@@ -13,7 +13,7 @@ import { UnderlayCard } from '../underlay/UnderlayCard.tsx';
 import { Answers } from './Answers.tsx';
 import { buildingOn, writerOn } from './actions.ts';
 import { Bar } from './Bar.tsx';
-import { type Building, BuildProvider } from './build.ts';
+import { type Building, BuildProvider, type Ties } from './build.ts';
 import { Camera } from './camera.ts';
 import { Field, stepFor } from './Field.tsx';
 import { useGroundBySelection, useGroundOn } from './ground.ts';
@@ -115,7 +115,8 @@ function useFrame(building: Building) {
   const side = useRef<HTMLElement>(null);
   const addButton = useRef<HTMLButtonElement>(null);
   const [camera] = useState(() => new Camera(field));
-  const [alone, setAlone] = useState(false);
+  const [ties, setTies] = useState<Ties>({ alone: false, holdRods: false });
+  const turn = (tie: keyof Ties) => setTies((now) => ({ ...now, [tie]: !now[tie] }));
   const [starting, setStarting] = useState(false);
   const isNothing = useDocument(({ raw }) => raw === null);
   const withEntry = (does: (entry: Path) => void) => () => {
@@ -133,7 +134,8 @@ function useFrame(building: Building) {
       const step = stepFor(settings.getState().pitch, desk.state().drawn?.mechanism.size);
       withEntry((entry) => building.carry(entry, { x: x * step, z: z * step }))();
     },
-    alone: () => setAlone((on) => !on),
+    alone: () => turn('alone'),
+    holdRods: () => turn('holdRods'),
     point: (by) => toPoint(bench, field.current, by),
     fit: camera.fit,
     zoom: camera.zoom,
@@ -143,7 +145,7 @@ function useFrame(building: Building) {
       else select(selection, undefined);
     },
   });
-  return { field, side, addButton, camera, alone, setAlone, starting, setStarting, isNothing };
+  return { field, side, addButton, camera, ties, turn, starting, setStarting, isNothing };
 }
 
 /** The vehicle as it is drawn, still and large, with everything that it is made of by hand. */
@@ -156,7 +158,7 @@ export function Builder({ look }: { readonly look: Look }) {
   const onGround = useGroundOn();
   useGroundBySelection();
   const frame = useFrame(building);
-  const { field, side, addButton, camera, alone, setAlone, starting, setStarting, isNothing } = frame;
+  const { field, side, addButton, camera, ties, turn, starting, setStarting, isNothing } = frame;
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was told belongs to the document that was open.
   useEffect(() => {
     setRemarks([]);
@@ -168,8 +170,8 @@ export function Builder({ look }: { readonly look: Look }) {
         <main className="drawing building">
           <Bar
             addButton={addButton}
-            alone={alone}
-            onAlone={() => setAlone((on) => !on)}
+            ties={ties}
+            onTie={turn}
             onFit={camera.fit}
             onZoom={camera.zoom}
             onStart={() => setStarting(true)}
@@ -182,7 +184,7 @@ export function Builder({ look }: { readonly look: Look }) {
             aria-label={onGround ? 'The ground' : 'The vehicle as it is drawn'}
             ref={field}
           >
-            <Field camera={camera} field={field} alone={alone} look={look} />
+            <Field camera={camera} field={field} ties={ties} look={look} />
             <p id="build-handle-help" className="unseen">
               Arrow keys move it by the pitch of the grid, with Shift by a tenth, with Alt alone. Enter takes
               typed figures, Escape takes the move back.

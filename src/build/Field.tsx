@@ -8,6 +8,7 @@ import { Reading } from '../reading/Reading.tsx';
 import { previewOf } from '../runs/preview.ts';
 import type { Look, Solved } from '../solved.ts';
 import { UnderlayPicture } from '../underlay/UnderlayPicture.tsx';
+import type { Ties } from './build.ts';
 import type { Camera } from './camera.ts';
 import { useGroundOn } from './ground.ts';
 import { Overlay } from './Overlay.tsx';
@@ -46,13 +47,13 @@ interface FieldProps {
   readonly camera: Camera;
   /** The element that all of it lies in. */
   readonly field: RefObject<HTMLElement | null>;
-  /** Points move without what hangs on them. */
-  readonly alone: boolean;
+  /** How points move: without what hangs on them, and whether rods keep their length. */
+  readonly ties: Ties;
   readonly look: Look;
 }
 
 /** The drawing with all that can be taken hold of: the one part of the builder that is drawn anew with every move. */
-export function Field({ camera, field, alone, look }: FieldProps) {
+export function Field({ camera, field, ties, look }: FieldProps) {
   const raw = useDocument((state) => state.raw);
   const size = useDesk((state) => state.drawn?.mechanism.size);
   const typed = useSettings((state) => state.pitch);
@@ -60,7 +61,7 @@ export function Field({ camera, field, alone, look }: FieldProps) {
   const onGround = useGroundOn();
   const handles = useMemo(() => (raw === null || onGround ? [] : handlesOf(raw)), [raw, onGround]);
   const step = stepFor(typed, size);
-  const manner = useMemo(() => ({ pitch, step, alone }), [pitch, step, alone]);
+  const manner = useMemo(() => ({ pitch, step, ...ties }), [pitch, step, ties]);
   const solved = useAsDrawn(onGround);
   const run = useDesk((state) => (state.stale ? null : (state.solved ?? null)));
   camera.solved = solved;

@@ -207,7 +207,7 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
       {typedHandle === undefined ? null : (
         <TypedPlace
           handle={typedHandle}
-          alone={manner.alone}
+          manner={manner}
           board={board}
           watch={watch}
           onClose={() => {

@@ -5,14 +5,14 @@ import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { useBench, useDocument } from '../app/workbench.ts';
 import { valueAt } from '../documents/json.ts';
 import type { Handle } from '../edits/edit.ts';
-import { movePoint, turnAngle } from '../edits/move.ts';
+import { type MoveOptions, movePoint, turnAngle } from '../edits/move.ts';
 import { fieldUnit, textOfValue } from '../panels/fields/figure.ts';
 import { useBuild } from './build.ts';
 import { type BesideProps, useBeside } from './HandleNote.tsx';
 
 interface TypedPlaceProps extends BesideProps {
   readonly handle: Handle;
-  readonly alone: boolean;
+  readonly manner: MoveOptions;
   readonly onClose: () => void;
 }
 
@@ -29,7 +29,7 @@ function useRows({ path, kind }: Handle) {
 }
 
 /** Typed values at a handle: with units, taken with Enter, dropped with Escape. What hangs there goes along. */
-export function TypedPlace({ handle, alone, onClose, ...beside }: TypedPlaceProps) {
+export function TypedPlace({ handle, manner, onClose, ...beside }: TypedPlaceProps) {
   const { documents } = useBench();
   const { apply } = useBuild();
   const rows = useRows(handle);
@@ -56,7 +56,7 @@ export function TypedPlace({ handle, alone, onClose, ...beside }: TypedPlaceProp
     apply(
       handle.kind === 'angle'
         ? turnAngle(raw, handle.path, x)
-        : movePoint(raw, handle.path, { x, z }, { alone }),
+        : movePoint(raw, handle.path, { x, z }, manner),
     );
     onClose();
   };

@@ -35,10 +35,12 @@ export function buildingOn({ documents, selection, desk }: Workbench, tell: Tell
     commit(documents, edit, gesture);
     if (edit.select !== undefined) select(selection, edit.select);
     // Remarks take reading the document twice: too long for every frame of a drag.
-    if (gesture === undefined) tell(untold(edit.remarks, desk.state().problems));
+    if (gesture === undefined) about(edit);
   };
+  const about = (edit: Edit): void => tell(untold(edit.remarks, desk.state().problems));
   return {
     apply,
+    tell: about,
     rename: (entry, name) => apply(setValue(raw(), [...entry, 'name'], name)),
     duplicate: (entry) => apply(duplicateEntry(raw(), entry)),
     mirror: (entry) => apply(mirrorEntry(raw(), entry)),

@@ -7,6 +7,8 @@ import type { Edit, Handle } from '../edits/edit.ts';
 export interface Building {
   /** Takes an edit in: the document, what to select, and what there is to tell about it. */
   readonly apply: (edit: Edit, gesture?: string) => void;
+  /** Tells what there is to tell about an edit that a gesture has ended with. */
+  readonly tell: (edit: Edit) => void;
   readonly rename: (entry: Path, name: string) => void;
   readonly duplicate: (entry: Path) => void;
   readonly mirror: (entry: Path) => void;
@@ -28,6 +30,14 @@ export function useBuild(): Building {
   const building = useContext(Context);
   if (building === undefined) throw new Error('no builder above this component');
   return building;
+}
+
+/** What a point takes along. */
+export interface Ties {
+  /** Nothing: it moves without what hangs on it. */
+  readonly alone: boolean;
+  /** Rods keep their length, and what hangs at their other end makes way. */
+  readonly holdRods: boolean;
 }
 
 /** A handle in hand. */

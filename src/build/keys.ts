@@ -10,6 +10,7 @@ export interface KeyWishes {
   /** Moves the selected entry with all that hangs on it, in pitches: x forward, z up. */
   readonly carry: (x: number, z: number) => void;
   readonly alone: () => void;
+  readonly holdRods: () => void;
   readonly point: (by: 1 | -1) => void;
   readonly fit: () => void;
   readonly zoom: (way: 'closer' | 'farther') => void;
@@ -40,6 +41,7 @@ export function keysOf(wishes: KeyWishes): readonly KeyRow[] {
     row(['.', 'n'], 'next point', () => wishes.point(1)),
     row([',', 'p'], 'point before', () => wishes.point(-1)),
     row(['o'], 'points move alone, or with what hangs on them', wishes.alone),
+    row(['r'], 'rods keep their length, or follow their ends', wishes.holdRods),
     row(['e'], 'to the tree of parts', wishes.tree),
     row(['v', 'g'], 'show the vehicle', wishes.fit),
     row(['+', '='], 'closer', () => wishes.zoom('closer')),

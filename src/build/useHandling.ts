@@ -33,6 +33,8 @@ export interface Manner {
   readonly step: number;
   /** Nothing goes along with a point. */
   readonly alone: boolean;
+  /** What hangs at the other end of a rod makes way, so that the rod keeps its length. */
+  readonly holdRods: boolean;
 }
 
 /** What is held, and what a snap has caught on. */
@@ -105,7 +107,7 @@ const WAYS: Readonly<Record<string, Vec2>> = {
 /** Turns gestures on handles into edits: drags with snapping, arrow keys, Enter, Escape. */
 export function useHandling(parts: Parts) {
   const { documents, selection } = useBench();
-  const { apply } = useBuild();
+  const { apply, tell } = useBuild();
   const [hand, setHand] = useState<Hand>();
   const latest = useRef(parts);
   latest.current = parts;
@@ -114,6 +116,7 @@ export function useHandling(parts: Parts) {
   const wanted = useRef<{ spot: Spot; alone: boolean; free: boolean } | undefined>(undefined);
   const frame = useRef(0);
   const counted = useRef(0);
+  const last = useRef<Edit | undefined>(undefined);
   useEffect(() => () => cancelAnimationFrame(frame.current), []);
 
   const nextGesture = (handle: Handle): string => {
@@ -132,6 +135,7 @@ export function useHandling(parts: Parts) {
     const alone = manner.alone || to.alone;
     const { edit, caught } = dragged(held, to.spot, { ...manner, alone }, to.free ? [] : handles);
     apply(edit, held.gesture);
+    last.current = edit;
     setHand({ handle: held.handle, from: held.handle.at, caught });
   };
 
@@ -140,6 +144,7 @@ export function useHandling(parts: Parts) {
     frame.current = 0;
     grip.current = undefined;
     wanted.current = undefined;
+    last.current = undefined;
     setHand(undefined);
   };
   const cancel = (): void => {
@@ -193,7 +198,9 @@ export function useHandling(parts: Parts) {
       if (held?.pointer !== event.pointerId) return;
       if (wanted.current !== undefined) follow();
       const pressed = !held.moving;
+      const made = last.current;
       letGo();
+      if (made !== undefined) tell(made);
       if (pressed && held.stack.length > 1) latest.current.onStack(held.stack, held.spot);
     },
     lost(event: PointerEvent<SVGElement>): void {
@@ -261,7 +268,7 @@ function dragged(
     points,
     reach: SNAP / board.scale,
   });
-  return { edit: movePoint(start, handle.path, caught.at, { alone: manner.alone }), caught };
+  return { edit: movePoint(start, handle.path, caught.at, manner), caught };
 }
 
 /** Whether a place moves with a handle: what lies there now is the handle's own. */
@@ -271,11 +278,16 @@ function lies(at: Vec2, handle: Handle, handles: readonly Handle[]): boolean {
 }
 
 /** The edit of one press of an arrow key. Angles grow with right and up. */
-function nudged(document: Json, handle: Handle, way: Vec2, share: number, { step, alone }: Manner): Edit {
+function nudged(document: Json, handle: Handle, way: Vec2, share: number, manner: Manner): Edit {
   if (handle.kind === 'angle') {
     const by = (way.x + way.z) * share * DEGREE;
     return turnAngle(document, handle.path, (handle.value ?? 0) + by);
   }
-  const to = { x: handle.at.x + way.x * step * share, z: handle.at.z + way.z * step * share };
-  return movePoint(document, handle.path, to, { alone });
+  const step = manner.step * share;
+  return movePoint(
+    document,
+    handle.path,
+    { x: handle.at.x + way.x * step, z: handle.at.z + way.z * step },
+    manner,
+  );
 }
