@@ -9,6 +9,7 @@ import { map } from './verbs/map.ts';
 import { mass } from './verbs/mass.ts';
 import { matters } from './verbs/matters.ts';
 import { performance } from './verbs/performance.ts';
+import { rough } from './verbs/rough.ts';
 import { stand } from './verbs/stand.ts';
 import { steer } from './verbs/steer.ts';
 import { study } from './verbs/study.ts';
@@ -25,6 +26,7 @@ export const verbs = [
   limits,
   map,
   matters,
+  rough,
   study,
   performance,
   winch,

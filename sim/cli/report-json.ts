@@ -5,6 +5,7 @@ import type { CurvePoint } from '../limits/curves.ts';
 import type { LedgerReport, MassReport } from './ledger-report.ts';
 import type { PerformanceReport } from './performance-report.ts';
 import type { SteerReport, WinchReport } from './rig-report.ts';
+import type { RoughReport } from './rough-report.ts';
 import type { MapReport, MattersReport } from './study-report.ts';
 import type { StudyReport } from './tuned-report.ts';
 
@@ -15,6 +16,7 @@ export type Mode =
   | 'matters'
   | 'map'
   | 'study'
+  | 'rough'
   | 'performance'
   | 'winch'
   | 'steer'
@@ -74,6 +76,7 @@ export type AnyReport =
   | MattersReport
   | MapReport
   | StudyReport
+  | RoughReport
   | WinchReport
   | SteerReport
   | PerformanceReport

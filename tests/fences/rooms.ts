@@ -32,7 +32,7 @@ export const ROOMS: readonly Room[] = [
     holds:
       /^sim\/(scenario|mechanism|elements|members|tyre|ground|frames|joints|statics|report|studies|limits|strength|driveline|ledger|winch|steering|tuning|searching|stock|chance|rough)\//,
     rooms: ['shared'],
-    packages: ['zod', 'ml-matrix', 'd3-dsv'],
+    packages: ['zod', 'ml-matrix', 'd3-dsv', 'fft.js'],
     pure: true,
   },
   { name: 'engine', holds: /^sim\/engine\//, rooms: MODEL, packages: ['planck', 'ml-matrix'], pure: true },
