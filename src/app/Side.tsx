@@ -6,9 +6,15 @@ import { Standing } from '../panels/Standing.tsx';
 import { Verdicts } from '../panels/Verdicts.tsx';
 import { useBench, useDesk, useSettings } from './workbench.ts';
 
-const stepsOf: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1 };
+/** Panel that a key goes to from the one at `now`. */
+const goesTo: Readonly<Record<string, (now: number) => number>> = {
+  ArrowRight: (now) => now + 1,
+  ArrowLeft: (now) => now - 1,
+  Home: () => 0,
+  End: () => -1,
+};
 
-/** Tabs of the panels; arrow keys go from one to the next, as in any tab list. */
+/** Tabs of the panels; arrow keys go from one to the next, Home and End to the ends, as in any tab list. */
 function Tabs({ open }: { readonly open: string }) {
   const { settings } = useBench();
   const list = useRef<HTMLDivElement>(null);
@@ -19,11 +25,11 @@ function Tabs({ open }: { readonly open: string }) {
     list.current?.querySelector<HTMLElement>(`#tab-${panel.id}`)?.focus();
   };
   const onKeyDown = (event: KeyboardEvent): void => {
-    const step = stepsOf[event.key];
-    if (step === undefined) return;
+    const to = goesTo[event.key];
+    if (to === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    show(panels.findIndex(({ id }) => id === open) + step);
+    show(to(panels.findIndex(({ id }) => id === open)));
   };
   return (
     <div className="tabs" role="tablist" aria-label="Panels" ref={list} onKeyDown={onKeyDown}>
