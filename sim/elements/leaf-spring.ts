@@ -99,7 +99,10 @@ export const leafSpring = defineElement({
     .superRefine(atMostOne('preload', 'freeAt'))
     .meta({
       eitherOf: [
-        [{ rate: 1500 }, { leaves: { count: 3, width: 0.01, thickness: 0.0005, span: 0.127, modulus: 206e9 } }],
+        [
+          { rate: 1500 },
+          { leaves: { count: 3, width: 0.01, thickness: 0.0005, span: 0.127, modulus: 206e9 } },
+        ],
       ],
     }),
   law: (p) => {

@@ -2,17 +2,17 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef } fro
 import type { Dial } from '../../sim/tuning/dial.ts';
 import type { Sample } from '../../sim/tuning/sample.ts';
 import { useShowing } from '../app/workbench.ts';
-import { mapChart } from '../canvas/map/chart.ts';
+import { type Contour, mapChart } from '../canvas/map/chart.ts';
 import type { Isoline } from '../canvas/map/isolines.ts';
 import { pixelsOf } from '../canvas/map/pixels.ts';
 import { palettes } from '../charts/palette.ts';
 import { labelled, type SideOf, spreadOver } from './plane.ts';
-import type { ViewProps } from './Results.tsx';
+import type { ViewProps } from './view.ts';
 import { entryWords, goalWords, shownOf } from './words.ts';
 
 /** Size of the field itself, in units of the drawing, and what its words need around it. */
 const [across, down] = [420, 260] as const;
-const room = { left: 84, right: 16, top: 10, bottom: 46 } as const;
+const room = { left: 84, right: 44, top: 10, bottom: 46 } as const;
 const most = { x: 5, z: 6 } as const;
 
 const isLoadShare = (measure: string): boolean => /loadshare$/i.test(measure);
@@ -41,6 +41,33 @@ function todayOn({ dial, entries, place }: SideOf): number | undefined {
     at = next === 0 ? 0 : next - 1 + (now - low) / (high - low);
   }
   return at < -0.5 || at > entries.length - 0.5 ? undefined : at;
+}
+
+/** Half of the room that a figure of a contour takes, in units of the drawing. */
+const figureRoom = { x: 26, y: 9 } as const;
+
+/** A place on its line for the figure of each contour, where no other figure is; one that finds none is left out. */
+function placedLevels(
+  contours: readonly Contour[],
+  at: (x: number, z: number) => readonly [number, number],
+): readonly { readonly words: string; readonly x: number; readonly y: number }[] {
+  const placed: { words: string; x: number; y: number }[] = [];
+  for (const { words, lines } of contours) {
+    const longest = lines.reduce<Isoline>((a, b) => (b.length > a.length ? b : a), []);
+    const count = longest.length / 2;
+    for (const share of [0.5, 0.3, 0.7, 0.15, 0.85]) {
+      const i = Math.floor(share * count);
+      const [x, y] = at(longest[2 * i] ?? 0, longest[2 * i + 1] ?? 0);
+      const free = placed.every(
+        (p) => Math.abs(p.x - x) > 2 * figureRoom.x || Math.abs(p.y - y) > 2 * figureRoom.y,
+      );
+      const inside = x > room.left + figureRoom.x && x < room.left + across - figureRoom.x;
+      if (count < 4 || !free || !inside) continue;
+      placed.push({ words, x, y });
+      break;
+    }
+  }
+  return placed;
 }
 
 interface Props extends ViewProps {
@@ -161,16 +188,11 @@ export function FieldPlot({ findings, grown, unit, title, picked, look, onPick, 
             // biome-ignore lint/suspicious/noArrayIndexKey: lines have no names.
             <path key={i} className="zone" d={pathOf(line, at)} />
           ))}
-          {chart.contours.map(({ level, words: text, lines }) => {
-            const longest = lines.reduce<Isoline>((a, b) => (b.length > a.length ? b : a), []);
-            const middle = 2 * Math.floor(longest.length / 4);
-            const [px, py] = at(longest[middle] ?? 0, longest[middle + 1] ?? 0);
-            return longest.length < 8 ? null : (
-              <text key={level} className="level" x={px} y={py + 4} textAnchor="middle">
-                {text}
-              </text>
-            );
-          })}
+          {placedLevels(chart.contours, at).map(({ words: text, x: lx, y: ly }) => (
+            <text key={text} className="level" x={lx} y={ly + 4} textAnchor="middle">
+              {text}
+            </text>
+          ))}
           <rect className="frame" x={room.left} y={room.top} width={across} height={down} />
           {labelled(columns, most.x).map((i) => {
             const [px] = placed(i, 0);

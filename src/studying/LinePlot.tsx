@@ -4,11 +4,11 @@ import type { Sample } from '../../sim/tuning/sample.ts';
 import { useShowing } from '../app/workbench.ts';
 import { ticksOf } from '../charts/ticks.ts';
 import { labelled, lineOver } from './plane.ts';
-import type { ViewProps } from './Results.tsx';
+import type { ViewProps } from './view.ts';
 import { entryWords, goalWords, shownOf } from './words.ts';
 
 const [across, down] = [420, 230] as const;
-const room = { left: 64, right: 16, top: 10, bottom: 42 } as const;
+const room = { left: 64, right: 40, top: 10, bottom: 42 } as const;
 
 /** The first goal over the one number that varies; grounded where all that is asked holds. */
 export function LinePlot({ findings, grown, unit, title, picked, onPick }: ViewProps) {

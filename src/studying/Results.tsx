@@ -4,26 +4,19 @@ import { judgeWords } from '../../sim/tuning/criteria.ts';
 import type { Sample } from '../../sim/tuning/sample.ts';
 import { useBench, useDesk, useShowing } from '../app/workbench.ts';
 import type { Look } from '../solved.ts';
+import type { About } from '../workers/trial-protocol.ts';
 import { useTuning } from './bench.ts';
+import type { Brush } from './brush.ts';
 import type { Findings } from './course.ts';
 import { FieldPlot } from './FieldPlot.tsx';
+import { FrontPlot } from './FrontPlot.tsx';
 import { LinePlot } from './LinePlot.tsx';
+import { LinesPlot } from './LinesPlot.tsx';
 import { Samples } from './Samples.tsx';
 import type { Shown, Tuning, TuningState } from './session.ts';
-import { entryWords, goalWords, outcomeWords } from './words.ts';
+import type { ViewProps } from './view.ts';
+import { entryWords, goalWords, outcomeWords, todayWords } from './words.ts';
 import './studying.css';
-
-/** What all plots and the table are made from. */
-export interface ViewProps {
-  readonly findings: Findings;
-  /** Grows with the findings. */
-  readonly grown: number;
-  readonly unit: string;
-  readonly title: string;
-  readonly picked: Sample | undefined;
-  readonly look: Look;
-  readonly onPick: (sample: Sample) => void;
-}
 
 /** The study in a sentence or two: how many hold, the best, and what rules most out where none does. */
 function Summary({ findings, unit, title }: Pick<ViewProps, 'findings' | 'grown' | 'unit' | 'title'>) {
@@ -55,12 +48,12 @@ function Card({
   shown,
   tuning,
   findings,
-  unit,
+  about,
 }: {
   readonly shown: Shown;
   readonly tuning: Tuning;
   readonly findings: Findings;
-  readonly unit: string;
+  readonly about: About;
 }) {
   const showing = useShowing();
   const { notices } = useBench();
@@ -78,16 +71,23 @@ function Card({
             <dt>{dial.name}</dt>
             <dd>
               {entryWords(dial, sample.design[d] as number, showing)}
-              {dial.now === null ? null : (
-                <span className="soft"> today {entryWords(dial, nowEntry(dial), showing)}</span>
-              )}
+              {dial.now === null ? null : <span className="soft"> today {todayWords(dial, showing)}</span>}
             </dd>
           </div>
         ))}
         {goals.map((goal, g) => (
           <div key={goal.text}>
-            <dt>{g === 0 ? 'goal' : 'second goal'}</dt>
-            <dd>{goalWords(sample.goals[g] ?? null, g === 0 ? unit : '1', goal.text, showing)}</dd>
+            <dt>{about[g]?.title ?? goal.text}</dt>
+            <dd>
+              {goalWords(sample.goals[g] ?? null, about[g]?.unit ?? '1', goal.text, showing)}
+              {findings.today === undefined ? null : (
+                <span className="soft">
+                  {' '}
+                  today{' '}
+                  {goalWords(findings.today.goals[g] ?? null, about[g]?.unit ?? '1', goal.text, showing)}
+                </span>
+              )}
+            </dd>
           </div>
         ))}
       </dl>
@@ -118,13 +118,6 @@ function Card({
       </div>
     </section>
   );
-}
-
-/** Today's entry in the terms in which designs have theirs. */
-function nowEntry({ now, values, turns }: Findings['study']['dials'][number]): number {
-  if (values.kind !== 'list' || turns.kind === 'options') return now ?? 0;
-  const at = values.values.indexOf(now ?? Number.NaN);
-  return at;
 }
 
 /** Which two numbers the field lies over. */
@@ -166,53 +159,104 @@ function Over({
   );
 }
 
-function Found({
-  tuning,
-  state,
+/** What the samples can be looked at as. */
+const pictures = [
+  { id: 'field', title: 'Field', least: { dials: 1, goals: 1 } },
+  { id: 'lines', title: 'All numbers', least: { dials: 1, goals: 1 } },
+  { id: 'front', title: 'Trade-off', least: { dials: 1, goals: 2 } },
+] as const;
+type PictureId = (typeof pictures)[number]['id'];
+
+function PictureSwitch({
   findings,
-  look,
+  chosen,
+  onChoose,
 }: {
-  readonly tuning: Tuning;
-  readonly state: TuningState;
   readonly findings: Findings;
-  readonly look: Look;
+  readonly chosen: PictureId;
+  readonly onChoose: (id: PictureId) => void;
 }) {
+  const { goals } = findings.study;
+  return (
+    <fieldset className="segments">
+      <legend className="unseen">Picture of the study</legend>
+      {pictures
+        .filter(({ least }) => goals.length >= least.goals)
+        .map(({ id, title }) => (
+          <label key={id}>
+            <input type="radio" name="study-picture" checked={id === chosen} onChange={() => onChoose(id)} />
+            <span>{title}</span>
+          </label>
+        ))}
+    </fieldset>
+  );
+}
+
+/** A sample that was picked is shown as soon as a crossing in balance is on show: only balances answer at once. */
+function usePick(tuning: Tuning): (sample: Sample) => void {
   const { settings } = useBench();
-  const [over, setOver] = useState<readonly [number, number]>([0, 1]);
-  const { study, samples } = findings;
-  const [about] = state.about ?? [];
   const [wish, setWish] = useState<Sample>();
   const ready = useDesk(({ mode, solved, stale }) => mode !== 'drive' && solved !== undefined && !stale);
-  const pick = (sample: Sample): void => {
-    // Only balances answer at once: a design that is picked beside a drive is shown as soon as the crawl is there.
-    if (settings.getState().mode === 'drive') settings.setState({ mode: 'crawl' });
-    setWish(sample);
-  };
   useEffect(() => {
     if (wish === undefined || !ready) return;
     setWish(undefined);
     void tuning.show(wish);
   }, [wish, ready, tuning]);
+  return (sample) => {
+    if (settings.getState().mode === 'drive') settings.setState({ mode: 'crawl' });
+    setWish(sample);
+  };
+}
+
+interface FoundProps {
+  readonly tuning: Tuning;
+  readonly state: TuningState;
+  readonly findings: Findings;
+  readonly look: Look;
+}
+
+function Found({ tuning, state, findings, look }: FoundProps) {
+  const [over, setOver] = useState<readonly [number, number]>([0, 1]);
+  const [chosen, setChosen] = useState<PictureId>('field');
+  const [brush, setBrush] = useState<Brush>({});
+  const pick = usePick(tuning);
+  const { study, samples } = findings;
+  const about = state.about ?? [];
+  const picture = chosen === 'front' && study.goals.length < 2 ? 'field' : chosen;
   const view: ViewProps = {
     findings,
     grown: state.grown,
-    unit: about?.unit ?? '1',
-    title: about?.title ?? study.goals[0]?.text ?? '',
+    unit: about[0]?.unit ?? '1',
+    title: about[0]?.title ?? study.goals[0]?.text ?? '',
+    about,
+    brush,
     picked: state.picked?.sample,
     look,
     onPick: pick,
   };
   return (
-    <section className="record study-results" aria-label="What the study found">
-      <Summary {...view} />
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls when the window is low, so the keyboard must reach it.
+    <section className="record study-results" aria-label="What the study found" tabIndex={0}>
+      <div className="study-head">
+        <Summary {...view} />
+        <PictureSwitch findings={findings} chosen={picture} onChoose={setChosen} />
+      </div>
       <div className="study-columns">
         <div className="study-plot">
-          {study.dials.length === 1 ? <LinePlot {...view} /> : <FieldPlot {...view} over={over} />}
-          <Over findings={findings} over={over} onOver={setOver} />
+          {picture === 'lines' ? (
+            <LinesPlot {...view} onBrush={setBrush} />
+          ) : picture === 'front' ? (
+            <FrontPlot {...view} />
+          ) : study.dials.length === 1 ? (
+            <LinePlot {...view} />
+          ) : (
+            <FieldPlot {...view} over={over} />
+          )}
+          {picture === 'field' ? <Over findings={findings} over={over} onOver={setOver} /> : null}
         </div>
         <div className="study-side">
           {state.picked === undefined ? null : (
-            <Card shown={state.picked} tuning={tuning} findings={findings} unit={view.unit} />
+            <Card shown={state.picked} tuning={tuning} findings={findings} about={about} />
           )}
           {samples.length === 0 ? null : <Samples {...view} />}
         </div>

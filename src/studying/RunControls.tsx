@@ -1,4 +1,6 @@
 import { useMemo } from 'react';
+import type { MethodKind } from '../../sim/searching/method.ts';
+import { methodKinds } from '../../sim/searching/registry.ts';
 import type { BoundStudy } from '../../sim/tuning/bind.ts';
 import { useDesk } from '../app/workbench.ts';
 import { sizeOf, type Tuning, type TuningState } from './session.ts';
@@ -82,7 +84,8 @@ export function RunControls({ tuning, state, bound }: Props) {
   const busy = phase.kind === 'running' || phase.kind === 'paused';
   const broken = useDesk(({ problems }) => problems.some(({ severity }) => severity === 'error'));
   const size = useMemo(() => (bound === undefined ? undefined : sizeOf(bound)), [bound]);
-  const plan = bound?.document.method.kind !== 'optimum';
+  const kinds = methodKinds as readonly unknown[] as readonly MethodKind[];
+  const plan = kinds.some((each) => each.kind === bound?.document.method.kind && 'plan' in each);
   return (
     <section className="measure run-study" aria-label="Run">
       {phase.kind === 'changed' ? <Changed changes={phase.changes} tuning={tuning} /> : null}

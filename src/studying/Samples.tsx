@@ -2,14 +2,15 @@ import { useMemo, useState } from 'react';
 import { judgeWords } from '../../sim/tuning/criteria.ts';
 import { compare } from '../../sim/tuning/rank.ts';
 import { useShowing } from '../app/workbench.ts';
-import type { ViewProps } from './Results.tsx';
+import { axesOf, within } from './brush.ts';
+import type { ViewProps } from './view.ts';
 import { entryWords, goalWords, outcomeWords } from './words.ts';
 
 /** Rows that are laid out at first, and with each further look. */
 const page = 50;
 
 /** All designs that were tried as a table, the best first; a row is picked by its button. */
-export function Samples({ findings, grown, unit, title, picked, onPick }: ViewProps) {
+export function Samples({ findings, grown, about, brush, unit, title, picked, onPick }: ViewProps) {
   const showing = useShowing();
   const [rows, setRows] = useState(page);
   const [holding, setHolding] = useState(false);
@@ -17,10 +18,13 @@ export function Samples({ findings, grown, unit, title, picked, onPick }: ViewPr
   const { dials, goals } = study;
   const asks = useMemo(() => judgeWords(study.scenario.criteria), [study]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the list is the same object while it grows.
-  const sorted = useMemo(
-    () => samples.filter(({ holds }) => holds || !holding).sort((a, b) => compare(goals, a, b)),
-    [samples, goals, grown, holding],
-  );
+  const sorted = useMemo(() => {
+    const named = goals.map(({ text }, g) => ({ title: about[g]?.title ?? text }));
+    const axes = axesOf(dials, named, samples);
+    return samples
+      .filter((sample) => (sample.holds || !holding) && within(brush, axes, sample))
+      .sort((a, b) => compare(goals, a, b));
+  }, [samples, dials, goals, about, brush, grown, holding]);
   return (
     <div className="samples">
       <label className="check">
@@ -42,6 +46,11 @@ export function Samples({ findings, grown, unit, title, picked, onPick }: ViewPr
               </th>
             ))}
             <th scope="col">{title}</th>
+            {goals.slice(1).map(({ text }, g) => (
+              <th scope="col" key={text}>
+                {about[g + 1]?.title ?? text}
+              </th>
+            ))}
             <th scope="col">Outcome</th>
           </tr>
         </thead>
@@ -63,6 +72,11 @@ export function Samples({ findings, grown, unit, title, picked, onPick }: ViewPr
                 <td key={dial.name}>{entryWords(dial, sample.design[d] as number, showing)}</td>
               ))}
               <td>{goalWords(sample.goals[0] ?? null, unit, goals[0]?.text ?? '', showing)}</td>
+              {goals.slice(1).map(({ text }, g) => (
+                <td key={text}>
+                  {goalWords(sample.goals[g + 1] ?? null, about[g + 1]?.unit ?? '1', text, showing)}
+                </td>
+              ))}
               <td className="outcome">{outcomeWords(sample, asks)}</td>
             </tr>
           ))}

@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { judgeWords } from '../../sim/tuning/criteria.ts';
 import { useDesk } from '../app/workbench.ts';
 import { ProblemList } from '../panels/Problems.tsx';
@@ -34,7 +34,13 @@ function MustHold() {
 export function Tune() {
   const { tuning, state } = useTuning();
   const bound = useBound(state);
-  const { study } = state;
+  const { study, wanted } = state;
+  const scenario = useDesk(({ drawn }) => drawn?.scenario);
+  const size = useDesk(({ drawn }) => drawn?.mechanism.size);
+  useEffect(() => {
+    if (study !== undefined && wanted.length > 0 && scenario !== undefined && size !== undefined)
+      tuning.takeUp(scenario, size);
+  }, [tuning, study, wanted, scenario, size]);
   if (study === undefined || bound === undefined) return null;
   const errors = study.vary.length === 0 ? [] : errorsOf(bound);
   return (

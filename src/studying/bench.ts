@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useSyncExternalStore } from 'react';
+import type { Path } from '../../shared/path.ts';
 import { layGround } from '../../sim/ground/lay.ts';
 import { compileChecked } from '../../sim/mechanism/compile.ts';
 import { readScenario } from '../../sim/scenario/read.ts';
@@ -59,6 +60,13 @@ export function useTuning(): { readonly tuning: Tuning; readonly state: TuningSt
     void tuning.look(id, opening, freshStudy(title, name, bench.settings.getState().measure));
   }, [bench, tuning, id, opening, ready]);
   return { tuning, state };
+}
+
+/** Has a figure of the document vary, and goes to the study, unless the vehicle is being built. */
+export function varyFigure(bench: Workbench, path: Path): void {
+  tuningOf(bench).want(path);
+  bench.notices.setState({ said: 'This figure varies in the study. See Tune.' });
+  bench.settings.setState({ panel: 'tune' });
 }
 
 /** The study put together with the open document, or all that is wrong with it; undefined while there is neither. */

@@ -1,6 +1,7 @@
+import { type Path, pathText } from '../../shared/path.ts';
 import { formatQuantity } from '../../shared/units.ts';
 import type { Scenario } from '../../sim/scenario/schema.ts';
-import { type Knob, rangeAt } from '../../sim/studies/knob.ts';
+import { type Knob, knobAt, rangeAt } from '../../sim/studies/knob.ts';
 import { planesOf } from '../../sim/studies/planes.ts';
 import { studyFormat, studyVersion } from '../../sim/tuning/document.ts';
 import { knobsOf } from '../../sim/tuning/numbers.ts';
@@ -100,6 +101,17 @@ export function withKnob(study: StudyDraft, scenario: Scenario, name: string, si
   const knob = knobsOf(scenario).find((each) => each.name === name);
   if (knob === undefined || study.vary.some((each) => each.knob === name)) return study;
   return { ...study, vary: [...study.vary, numberFor(scenario, knob, size, study.vary.length)] };
+}
+
+/** The study with the figure at a place of the document as one more number; the same one when that varies already. */
+export function withFigure(study: StudyDraft, scenario: Scenario, path: Path, size: number): StudyDraft {
+  const knob = knobAt(scenario, path);
+  if (knob === undefined) return study;
+  const { knob: _, ...number } = numberFor(scenario, knob, size, study.vary.length);
+  const { name } = knob;
+  const place = pathText(path);
+  if (study.vary.some(({ of, knob: other }) => of === place || other === name)) return study;
+  return { ...study, vary: [...study.vary, { of: place, name, ...number }] };
 }
 
 /** The study with a number in place of one of its own; without it when there is none. */

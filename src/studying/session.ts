@@ -1,3 +1,4 @@
+import type { Path } from '../../shared/path.ts';
 import type { Checked, Problem } from '../../shared/problem.ts';
 import type { Scenario } from '../../sim/scenario/schema.ts';
 import { begin, checkSearch } from '../../sim/searching/search.ts';
@@ -13,7 +14,7 @@ import type { About } from '../workers/trial-protocol.ts';
 import { program, Stopped, type Trials } from '../workers/trials.ts';
 import { type Findings, noFindings, type Step, tryAll } from './course.ts';
 import { type Diary, KeptJournal, type KeptPhase } from './diary.ts';
-import type { StudyDraft } from './draft.ts';
+import { type StudyDraft, withFigure } from './draft.ts';
 import { documentWith } from './taking.ts';
 
 /** What the study of the open document is doing. */
@@ -47,6 +48,8 @@ export interface TuningState {
   readonly picked: Shown | undefined;
   /** Why nothing is kept in this browser. */
   readonly trouble: string | undefined;
+  /** Figures of the document that are to vary, chosen where they stand; taken up when the study is looked at. */
+  readonly wanted: readonly Path[];
 }
 
 /** What a session works with; tests hand in their own. */
@@ -74,6 +77,7 @@ const nothing: TuningState = {
   about: undefined,
   picked: undefined,
   trouble: undefined,
+  wanted: [],
 };
 
 /** Reads a draft and puts it together with its scenario: all that is wrong with it at once. */
@@ -137,7 +141,7 @@ export class Tuning {
       return;
     }
     this.#end();
-    this.#change({ ...nothing });
+    this.#change({ ...nothing, wanted: this.#state.wanted });
     const found = await this.#find(key);
     if (this.#key !== key) return;
     this.#head = found?.head;
@@ -154,6 +158,19 @@ export class Tuning {
     this.#change({ study, phase: { kind: 'written' } });
     this.#forgetWrite?.();
     this.#forgetWrite = this.#tools.later(writeAfter, () => void this.#keep('written'));
+  }
+
+  /** Has a figure of the document vary as soon as the study is looked at. */
+  want(path: Path): void {
+    this.#change({ wanted: [...this.#state.wanted, path] });
+  }
+
+  /** Takes up the figures that were chosen where they stand. `size`: radius of the smallest wheel, m. */
+  takeUp(scenario: Scenario, size: number): void {
+    const { study, wanted } = this.#state;
+    if (study === undefined || wanted.length === 0) return;
+    this.#change({ wanted: [] });
+    this.write(wanted.reduce((next, path) => withFigure(next, scenario, path, size), study));
   }
 
   /** Runs the study, from where its journal ends. `anew`: what the journal has is thrown away. */

@@ -1,14 +1,19 @@
 import { type Showing, shownScale, showQuantity } from '../../shared/units.ts';
-import type { Dial } from '../../sim/tuning/dial.ts';
-import { figureOf } from '../../sim/tuning/dial.ts';
+import { type Dial, figureOf } from '../../sim/tuning/dial.ts';
 import type { Outcome } from '../../sim/tuning/sample.ts';
 import type { Shown } from '../charts/figures.ts';
 import { dimensionOf, figureWords } from '../panels/figures.ts';
 
-/** An entry of a design for people: '77.0 mm', or the word of a choice. */
-export function entryWords(dial: Dial, entry: number, showing: Showing): string {
-  if (dial.turns.kind === 'options') return dial.turns.options[entry]?.label ?? '–';
-  const value = figureOf(dial, entry);
+/** An entry of a design for people: '77 mm', or the word of a choice. */
+export const entryWords = (dial: Dial, entry: number, showing: Showing): string =>
+  valueWords(dial, figureOf(dial, entry), showing);
+
+/** Today's value of a number for people; undefined where it is none of its choices. */
+export const todayWords = (dial: Dial, showing: Showing): string | undefined =>
+  dial.now === null ? undefined : valueWords(dial, dial.now, showing);
+
+function valueWords(dial: Dial, value: number, showing: Showing): string {
+  if (dial.turns.kind === 'options') return dial.turns.options[value]?.label ?? '–';
   const dimension = dimensionOf(dial.unit);
   return dial.unit === '1' || dimension === undefined
     ? String(Number(value.toPrecision(4)))

@@ -84,29 +84,33 @@ async function endedAfter(args: readonly string[], out: string, lines: number, s
 }
 
 describe('axlewright study', () => {
-  it('writes the same files by 1, 2 and 4 workers', async () => {
-    const file = plank('workers.json', 7);
-    for (const workers of ['1', '2', '4']) {
-      const ran = await axlewright(['study', file, '--out', `w${workers}`, '--workers', workers], { cwd });
-      expect(ran.code, ran.err).toBe(0);
-    }
-    const one = filesOf('w1');
-    expect(Object.keys(one)).toEqual([
-      'field.svg',
-      'journal.jsonl',
-      'report.json',
-      'samples.csv',
-      'summary.md',
-      'tornado.svg',
-    ]);
-    expect(filesOf('w2')).toEqual(one);
-    expect(filesOf('w4')).toEqual(one);
-    // head, today's design, 21 samples, one that was driven
-    expect(linesOf('w1').length).toBe(24);
-    const csv = (one['samples.csv'] ?? '').trim().split('\n');
-    expect(csv.length).toBe(22);
-    expect(csv[0]).toMatch(/^n,plank \(m\),weight \(kg\),leastLoadShare \(1\),holds,violation,missed: /);
-  }, MINUTES);
+  it(
+    'writes the same files by 1, 2 and 4 workers',
+    async () => {
+      const file = plank('workers.json', 7);
+      for (const workers of ['1', '2', '4']) {
+        const ran = await axlewright(['study', file, '--out', `w${workers}`, '--workers', workers], { cwd });
+        expect(ran.code, ran.err).toBe(0);
+      }
+      const one = filesOf('w1');
+      expect(Object.keys(one)).toEqual([
+        'field.svg',
+        'journal.jsonl',
+        'report.json',
+        'samples.csv',
+        'summary.md',
+        'tornado.svg',
+      ]);
+      expect(filesOf('w2')).toEqual(one);
+      expect(filesOf('w4')).toEqual(one);
+      // head, today's design, 21 samples, one that was driven
+      expect(linesOf('w1').length).toBe(24);
+      const csv = (one['samples.csv'] ?? '').trim().split('\n');
+      expect(csv.length).toBe(22);
+      expect(csv[0]).toMatch(/^n,plank \(m\),weight \(kg\),leastLoadShare \(1\),holds,violation,missed: /);
+    },
+    MINUTES,
+  );
 
   it('prints its results for programs, and for people', async () => {
     const file = plank('printed.json', 3);
@@ -132,19 +136,23 @@ describe('axlewright study', () => {
     expect(said.out).toMatch(/Take: plank .* mm, weight .* kg/);
   });
 
-  it('goes on after it was killed, loses at most what its workers were at, and computes nothing twice', async () => {
-    const file = plank('killed.json', 400);
-    const { code } = await endedAfter([file, '--workers', '2'], 'killed', 40, 'SIGKILL');
-    expect(code).toBeNull();
-    const before = linesOf('killed');
-    expect(before.length).toBeGreaterThan(38);
-    expect(before.length).toBeLessThan(1200);
-    const ran = await axlewright(['study', file, '--out', 'killed', '--resume', '--workers', '2'], { cwd });
-    expect(ran.code, ran.err).toBe(0);
-    const whole = await axlewright(['study', file, '--out', 'whole', '--workers', '2'], { cwd });
-    expect(whole.code, whole.err).toBe(0);
-    expect(filesOf('killed')).toEqual(filesOf('whole'));
-  }, MINUTES);
+  it(
+    'goes on after it was killed, loses at most what its workers were at, and computes nothing twice',
+    async () => {
+      const file = plank('killed.json', 400);
+      const { code } = await endedAfter([file, '--workers', '2'], 'killed', 40, 'SIGKILL');
+      expect(code).toBeNull();
+      const before = linesOf('killed');
+      expect(before.length).toBeGreaterThan(38);
+      expect(before.length).toBeLessThan(1200);
+      const ran = await axlewright(['study', file, '--out', 'killed', '--resume', '--workers', '2'], { cwd });
+      expect(ran.code, ran.err).toBe(0);
+      const whole = await axlewright(['study', file, '--out', 'whole', '--workers', '2'], { cwd });
+      expect(whole.code, whole.err).toBe(0);
+      expect(filesOf('killed')).toEqual(filesOf('whole'));
+    },
+    MINUTES,
+  );
 
   it('takes from the journal what is there, and computes only the rest', async () => {
     const file = plank('kept.json', 3);
@@ -162,15 +170,19 @@ describe('axlewright study', () => {
     expect(linesOf('kept').length).toBe(12);
   });
 
-  it('keeps what is done on Ctrl-C and says how to go on', async () => {
-    const file = plank('stopped.json', 400);
-    const { code, heard } = await endedAfter([file, '--workers', '1'], 'stopped', 30, 'SIGINT');
-    expect(code).toBe(2);
-    expect(heard).toMatch(/stopped; \d+ designs are kept in .*journal\.jsonl': go on with --resume/);
-    const kept = Number(/stopped; (\d+)/.exec(heard)?.[1]);
-    expect(linesOf('stopped').length).toBe(kept + 1);
-    expect(readdirSync(join(cwd, 'stopped'))).toEqual(['journal.jsonl']);
-  }, MINUTES);
+  it(
+    'keeps what is done on Ctrl-C and says how to go on',
+    async () => {
+      const file = plank('stopped.json', 400);
+      const { code, heard } = await endedAfter([file, '--workers', '1'], 'stopped', 30, 'SIGINT');
+      expect(code).toBe(2);
+      expect(heard).toMatch(/stopped; \d+ designs are kept in .*journal\.jsonl': go on with --resume/);
+      const kept = Number(/stopped; (\d+)/.exec(heard)?.[1]);
+      expect(linesOf('stopped').length).toBe(kept + 1);
+      expect(readdirSync(join(cwd, 'stopped'))).toEqual(['journal.jsonl']);
+    },
+    MINUTES,
+  );
 });
 
 describe('a folder that has a journal', () => {
