@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
-import { formatQuantity } from '../../shared/units.ts';
 import { jumpTo } from '../app/actions.ts';
-import { useBench } from '../app/workbench.ts';
+import { useBench, useFigures } from '../app/workbench.ts';
 import { cssOf, shareColour } from '../charts/colour.ts';
 import { type Palette, palettes } from '../charts/palette.ts';
 import type { Look } from '../solved.ts';
@@ -44,6 +43,7 @@ function Legend({ palette, still }: { readonly palette: Palette; readonly still:
 /** The part that is nearest to its limit or past it, or first of all one that cannot be built. */
 function Verdict({ tree, worst, broken, onWorst }: Pick<HeadProps, 'tree' | 'worst' | 'broken' | 'onWorst'>) {
   const bench = useBench();
+  const { quantity } = useFigures();
   const [first] = broken;
   if (first !== undefined)
     return (
@@ -70,7 +70,7 @@ function Verdict({ tree, worst, broken, onWorst }: Pick<HeadProps, 'tree' | 'wor
         {line.of} {shareWords(use)}
       </b>
       {line.moment === undefined ? null : (
-        <span className="soft"> at its worst, {formatQuantity(line.moment.station, 'length')}</span>
+        <span className="soft"> at its worst, {quantity(line.moment.station, 'length')}</span>
       )}
     </button>
   );

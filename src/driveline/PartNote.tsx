@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import type { LedgerLine } from '../../shared/report.ts';
-import { formatQuantity, formatShare } from '../../shared/units.ts';
+import { formatShare } from '../../shared/units.ts';
 import type { DrivePart } from '../../sim/driveline/driveline.ts';
+import { type Figures, useFigures } from '../app/workbench.ts';
 import { shareWords } from './look.ts';
 import type { TreePart } from './tree.ts';
 import type { Now, Worst } from './uses.ts';
@@ -30,16 +31,14 @@ const known: Readonly<Record<NonNullable<LedgerLine['how']>, string>> = {
   typical: 'typical, test yours',
 };
 
-const torque = (value: number): string => formatQuantity(value, 'torque');
-const angle = (value: number): string => formatQuantity(value, 'angle', 3, 'deg');
-
 /** 'given', 'estimate ± 30 %'. */
 export function knownWords({ how, spread }: Pick<LedgerLine, 'how' | 'spread'>): string {
   if (how === undefined) return '';
   return spread !== undefined && spread > 0 ? `${known[how]} ± ${formatShare(spread, 2)}` : known[how];
 }
 
-function ratingWords({ law, rating }: DrivePart, now: Now | undefined): string {
+function ratingWords({ law, rating }: DrivePart, now: Now | undefined, { quantity }: Figures): string {
+  const torque = (value: number) => quantity(value, 'torque');
   if (law.motor !== undefined) return `${torque(now?.limit ?? law.motor.stallTorque)} at standstill, given`;
   if (rating === undefined) return 'unknown: never taken for safe';
   return `${torque(rating.torque)}, ${knownWords(rating)}`;
@@ -55,15 +54,19 @@ function rowsOf(
   { law, count }: DrivePart,
   built: DrivePart,
   now: Now | undefined,
+  figures: Figures,
 ): readonly (readonly [string, string])[] {
+  const { quantity } = figures;
+  const torque = (value: number) => quantity(value, 'torque');
+  const angle = (value: number) => quantity(value, 'angle');
   const rows: (readonly [string, string])[] = [];
   if (count > 1) rows.push(['of ONE of', String(count)]);
   if (now !== undefined) {
     if (built.inputs.length > 0) rows.push(['torque in', torque(now.torqueIn)]);
     rows.push(['torque out', torque(now.torqueOut)]);
-    rows.push(['speed out', formatQuantity(Math.abs(now.speed), 'spin', 3, 'rpm')]);
+    rows.push(['speed out', quantity(Math.abs(now.speed), 'spin')]);
   }
-  rows.push(['rating', ratingWords(built, now)]);
+  rows.push(['rating', ratingWords(built, now, figures)]);
   if (now?.angle !== undefined) {
     const most = now.mostAngle === undefined ? '' : ` of ${angle(now.mostAngle)}`;
     rows.push(['angle', Number.isNaN(now.angle) ? 'not known' : `${angle(now.angle)}${most}`]);
@@ -72,7 +75,7 @@ function rowsOf(
   if (now !== undefined && now.peak > 1.0005 * Math.abs(now.torqueOut))
     rows.push(['ripple', rippleWords(now)]);
   if (now?.current !== undefined)
-    rows.push(['current', Number.isNaN(now.current) ? 'not known' : formatQuantity(now.current, 'current')]);
+    rows.push(['current', Number.isNaN(now.current) ? 'not known' : quantity(now.current, 'current')]);
   if (law.ratio !== 1)
     rows.push(['ratio', `${Number(law.ratio.toPrecision(3))}, passes ${formatShare(law.driving, 3)}`]);
   return rows;
@@ -87,6 +90,7 @@ const Row = ({ label, children }: { readonly label: string; readonly children: R
 
 /** Figures of the part under the pointer or the keyboard, over the foot of the picture. */
 export function PartNote({ part, built, now, worst, broken, x, width }: PartNoteProps) {
+  const figures = useFigures();
   // Beside the part, so that what it is on the picture stays in sight.
   const after = x + ASIDE;
   const before = x - ASIDE - WIDE;
@@ -100,7 +104,7 @@ export function PartNote({ part, built, now, worst, broken, x, width }: PartNote
       <dl>
         {built === undefined
           ? null
-          : rowsOf(built, built, now).map(([label, words]) => (
+          : rowsOf(built, built, now, figures).map(([label, words]) => (
               <Row key={label} label={label}>
                 {words}
               </Row>
@@ -112,7 +116,7 @@ export function PartNote({ part, built, now, worst, broken, x, width }: PartNote
             {worst.line.quantity === 'angle' ? ' of its angle' : ''}
             {worst.line.moment === undefined
               ? ''
-              : ` at ${formatQuantity(worst.line.moment.station, 'length')}`}
+              : ` at ${figures.quantity(worst.line.moment.station, 'length')}`}
           </Row>
         )}
       </dl>

@@ -2,7 +2,7 @@ import { useDeferredValue, useMemo, useState } from 'react';
 import type { LedgerLine } from '../../../shared/report.ts';
 import type { Mechanism } from '../../../sim/mechanism/mechanism.ts';
 import { storedEnergies } from '../../../sim/strength/energy.ts';
-import { useDesk, useDocument } from '../../app/workbench.ts';
+import { useDesk, useDocument, useFigures } from '../../app/workbench.ts';
 import { saveByDownload } from '../../documents/files.ts';
 import { unbroken } from '../words.ts';
 import { Lines } from './Lines.tsx';
@@ -101,6 +101,7 @@ export function Ledger() {
   const report = useDesk(({ solved }) => solved?.report);
   const mode = useDesk((state) => state.mode);
   const stale = useDesk((state) => state.stale);
+  const { say } = useFigures();
   const ledger = useDeferredValue(report?.ledger);
   if (ledger === undefined)
     return (
@@ -115,7 +116,7 @@ export function Ledger() {
   const over = ledger.lines.some(({ gives }) => gives !== undefined);
   return (
     <div className="measures ledger">
-      <p className={over ? 'ledger-says over' : 'ledger-says'}>{unbroken(ledger.says)}</p>
+      <p className={over ? 'ledger-says over' : 'ledger-says'}>{unbroken(say(ledger.says))}</p>
       <TakeAway lines={ledger.lines} />
       <div data-stale={stale}>
         <Lines lines={ledger.lines} />

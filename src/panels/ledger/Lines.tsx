@@ -1,8 +1,8 @@
 import type { LedgerLine } from '../../../shared/report.ts';
-import { formatQuantity } from '../../../shared/units.ts';
+import { type Showing, showQuantity, showSentence } from '../../../shared/units.ts';
 import { isOver } from '../../../sim/ledger/ledger.ts';
 import { usedWords } from '../../../sim/ledger/words.ts';
-import { useBench } from '../../app/workbench.ts';
+import { useBench, useShowing } from '../../app/workbench.ts';
 import { knownWords } from '../../driveline/PartNote.tsx';
 import { figureWords } from '../figures.ts';
 import { unbroken } from '../words.ts';
@@ -17,17 +17,17 @@ const useText = ({ use }: LedgerLine): string =>
   use === null ? 'unknown' : use > 100 ? '> 10 000 %' : usedWords(use);
 
 /** 'needs 1.9 N·m, has 1.5 N·m'. */
-function figuresOf(line: LedgerLine): string {
+function figuresOf(line: LedgerLine, showing: Showing): string {
   const { carries, limit, unit, quantity, sort } = line;
   if (sort === 'balance') return '';
-  const needs = `needs ${figureWords(carries, unit, quantity)}`;
+  const needs = `needs ${figureWords(carries, unit, quantity, showing)}`;
   if (limit === null) return `${needs}; what it may carry is not known`;
   const margin = marginOf(line) ?? 0;
   const left =
     margin < 0
-      ? `short by ${figureWords(-margin, unit, quantity)}`
-      : `margin ${figureWords(margin, unit, quantity)}`;
-  return `${needs}, has ${figureWords(limit, unit, quantity)}, ${left}`;
+      ? `short by ${figureWords(-margin, unit, quantity, showing)}`
+      : `margin ${figureWords(margin, unit, quantity, showing)}`;
+  return `${needs}, has ${figureWords(limit, unit, quantity, showing)}, ${left}`;
 }
 
 function Bar({ line }: { readonly line: LedgerLine }) {
@@ -49,6 +49,7 @@ interface RowProps {
 
 function Row({ line, building }: RowProps) {
   const bench = useBench();
+  const showing = useShowing();
   const { sort, of, quantity, moment, harmless } = line;
   const known = knownWords(line);
   return (
@@ -56,7 +57,7 @@ function Row({ line, building }: RowProps) {
       <button
         type="button"
         className="ledger-main"
-        title={unbroken(line.says)}
+        title={unbroken(showSentence(line.says, showing))}
         onClick={() => (building ? selectLine(bench, line) : goToLine(bench, line))}
       >
         <span className="ledger-of">
@@ -69,10 +70,10 @@ function Row({ line, building }: RowProps) {
         <b className="ledger-use">{useText(line)}</b>
         <Bar line={line} />
         <span className="ledger-figures soft">
-          {unbroken(figuresOf(line))}
+          {unbroken(figuresOf(line, showing))}
           {known === '' || known === 'given' ? '' : ` (${known})`}
           {harmless ? '; ends nothing by itself' : ''}
-          {building || moment === undefined ? '' : `, at ${formatQuantity(moment.station, 'length')}`}
+          {building || moment === undefined ? '' : `, at ${showQuantity(moment.station, 'length', showing)}`}
         </span>
       </button>
       {building && moment !== undefined ? (
@@ -82,7 +83,7 @@ function Row({ line, building }: RowProps) {
           title="Go to this moment of the crossing"
           onClick={() => goToLine(bench, line)}
         >
-          {formatQuantity(moment.station, 'length')}
+          {showQuantity(moment.station, 'length', showing)}
         </button>
       ) : null}
     </li>

@@ -1,5 +1,5 @@
 import { useDeferredValue } from 'react';
-import { useDesk } from '../../app/workbench.ts';
+import { useDesk, useFigures } from '../../app/workbench.ts';
 import { unbroken } from '../words.ts';
 import { Lines } from './Lines.tsx';
 
@@ -7,6 +7,7 @@ import { Lines } from './Lines.tsx';
 export function LiveLedger() {
   // The drawing goes first while something is dragged.
   const ledger = useDeferredValue(useDesk(({ solved }) => solved?.report.ledger));
+  const { say } = useFigures();
   const stale = useDesk((state) => state.stale);
   if (ledger === undefined) return null;
   const over = ledger.lines.some(({ gives }) => gives !== undefined);
@@ -15,7 +16,7 @@ export function LiveLedger() {
       <div className="verdicts-head">
         <h2 id="live-ledger-title">Ledger</h2>
       </div>
-      <p className={over ? 'ledger-says over' : 'ledger-says'}>{unbroken(ledger.says)}</p>
+      <p className={over ? 'ledger-says over' : 'ledger-says'}>{unbroken(say(ledger.says))}</p>
       <Lines lines={ledger.lines} building />
     </section>
   );

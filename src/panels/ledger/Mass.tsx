@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { formatQuantity, formatShare } from '../../../shared/units.ts';
+import { formatQuantity, formatShare, type Showing, shownScale } from '../../../shared/units.ts';
 import type { GreatestMass } from '../../../sim/ledger/mass.ts';
 import { useLook } from '../../app/theme.ts';
-import { useBench, useDesk, useDocument, useStudies } from '../../app/workbench.ts';
-import { angleShown, lengthShown, type Shown } from '../../charts/figures.ts';
+import { useBench, useDesk, useDocument, useFigures, useStudies } from '../../app/workbench.ts';
+import { angleShownIn, lengthShown, type Shown } from '../../charts/figures.ts';
 import { LimitsPlot } from '../../charts/LimitsPlot.tsx';
 import type { ToldMass } from '../../workers/study-protocol.ts';
 import { JobStatus } from '../JobStatus.tsx';
@@ -26,20 +26,22 @@ export function massWords({ mass, today, more, setBy, most, least }: GreatestMas
   return `It may come out at ${kilograms(mass)}, ${margin}.${by}`;
 }
 
-const massShown = (mass: number): Shown & { readonly title: string } =>
-  mass >= 1000
-    ? { unit: 't', factor: 1e-3, decimals: mass >= 1e4 ? 0 : 1, title: 'mass' }
-    : { unit: 'kg', factor: 1, decimals: mass >= 100 ? 0 : 1, title: 'mass' };
+const massShown = (mass: number, showing: Showing): Shown & { readonly title: string } => ({
+  ...shownScale('mass', mass, showing),
+  decimals: mass >= 100 ? 0 : 1,
+  title: 'mass',
+});
 
 function Curve({ result: { greatest, curve } }: { readonly result: ToldMass }) {
   const look = useLook();
   const { title, unit, there, points } = curve;
-  const size = unit === 'rad' ? angleShown : lengthShown(there ?? points[0]?.size ?? 0);
+  const size =
+    unit === 'rad' ? angleShownIn(look.showing) : lengthShown(there ?? points[0]?.size ?? 0, look.showing);
   return (
     <LimitsPlot
       title={`largest ${title.toLowerCase()} over mass`}
       size={size}
-      along={massShown(greatest.today)}
+      along={massShown(greatest.today, look.showing)}
       points={points.map(({ mass, size: limit, setBy }) => ({
         at: mass,
         limit,
@@ -54,6 +56,7 @@ function Curve({ result: { greatest, curve } }: { readonly result: ToldMass }) {
 /** How heavy the vehicle may come out for its ground, what sets that, and the largest obstacle over mass. */
 export function Mass() {
   const { studies } = useBench();
+  const { say } = useFigures();
   const raw = useDocument((state) => state.raw);
   const items = useDesk(({ drawn }) => drawn?.scenario.vehicle.masses);
   const [where, setWhere] = useState('');
@@ -85,7 +88,7 @@ export function Mass() {
       {job.kind === 'done' ? (
         <div data-stale={!isNew}>
           <p className={(job.result.greatest.more ?? -1) < 0 ? 'run-end flush' : undefined}>
-            {massWords(job.result.greatest)}
+            {say(massWords(job.result.greatest))}
           </p>
           {job.result.greatest.unhelped.length === 0 ? null : (
             <>

@@ -1,16 +1,15 @@
-import { formatQuantity } from '../../../shared/units.ts';
 import type { Alternative } from '../../../sim/ledger/alternatives.ts';
 import { nameOf } from '../../../sim/ledger/ledger.ts';
 import { usedWords } from '../../../sim/ledger/words.ts';
-import { useBench, useDocument, useStudies } from '../../app/workbench.ts';
+import { type Figures, useBench, useDocument, useFigures, useStudies } from '../../app/workbench.ts';
 import { takeTried } from '../../edits/take.ts';
 import { commit } from '../../store/document.ts';
 import type { ToldRemedies } from '../../workers/study-protocol.ts';
 import { JobStatus } from '../JobStatus.tsx';
 import { unbroken } from '../words.ts';
 
-const speedWords = (speed: number | undefined): string =>
-  speed === undefined ? '–' : formatQuantity(speed, 'speed');
+const speedWords = (speed: number | undefined, { quantity }: Figures): string =>
+  speed === undefined ? '–' : quantity(speed, 'speed');
 
 /** What gives first then, or what is nearest to its limit. */
 function thenWords({ holds, first }: Alternative): string {
@@ -26,6 +25,7 @@ interface RowProps {
 
 function Row({ alternative, fresh, today }: RowProps) {
   const { documents } = useBench();
+  const figures = useFigures();
   const { title, says, topSpeed, mass, holds, sets, scenario } = alternative;
   // A stronger pin has no figure of its own to be set.
   const canTake = sets.length > 0 || alternative.kind !== 'stronger-part';
@@ -34,9 +34,9 @@ function Row({ alternative, fresh, today }: RowProps) {
   return (
     <tbody className="remedy" data-holds={holds}>
       <tr>
-        <th scope="row">{title}</th>
-        <td>{same(topSpeed, today.topSpeed) ? 'as today' : speedWords(topSpeed)}</td>
-        <td>{same(mass, today.mass) ? 'as today' : formatQuantity(mass, 'mass')}</td>
+        <th scope="row">{figures.say(title)}</th>
+        <td>{same(topSpeed, today.topSpeed) ? 'as today' : speedWords(topSpeed, figures)}</td>
+        <td>{same(mass, today.mass) ? 'as today' : figures.quantity(mass, 'mass')}</td>
       </tr>
       <tr>
         <td colSpan={3} className="words">
@@ -45,7 +45,7 @@ function Row({ alternative, fresh, today }: RowProps) {
       </tr>
       <tr>
         <td colSpan={3} className="words">
-          <span className="soft">{unbroken(says)}</span>
+          <span className="soft">{unbroken(figures.say(says))}</span>
           {canTake ? (
             <button
               type="button"
@@ -71,6 +71,7 @@ function Row({ alternative, fresh, today }: RowProps) {
 /** What would help the part that gives first: changes side by side, each with what it costs and what gives first then. */
 export function Remedies() {
   const { studies } = useBench();
+  const figures = useFigures();
   const raw = useDocument((state) => state.raw);
   const { remedies: job } = useStudies();
   const isNew = job.kind === 'done' && job.of === raw;
@@ -96,7 +97,8 @@ export function Remedies() {
             <table className="figures remedies">
               <caption>
                 {unbroken(job.result.first.of)} gives first. Each change by itself; today:{' '}
-                {speedWords(job.result.topSpeed)} on the level, {formatQuantity(job.result.mass, 'mass')}.
+                {speedWords(job.result.topSpeed, figures)} on the level,{' '}
+                {figures.quantity(job.result.mass, 'mass')}.
               </caption>
               <thead>
                 <tr>

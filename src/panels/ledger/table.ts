@@ -1,3 +1,4 @@
+import { cell } from '../../../shared/csv.ts';
 import type { LedgerLine } from '../../../shared/report.ts';
 
 const heads = [
@@ -47,17 +48,19 @@ export function ledgerCells(lines: readonly LedgerLine[]): readonly (readonly st
   ];
 }
 
-/** A cell of a CSV (RFC 4180): quoted where it has to be. */
-const csvCell = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+/** Figures are ours and may begin with a minus; words are the document's own, and no spreadsheet may take them for formulas. */
+const safe = (text: string): string => (text !== '' && Number.isFinite(Number(text)) ? text : cell(text));
 
 /** The same as CSV. */
 export const ledgerCsv = (lines: readonly LedgerLine[]): string =>
   `${ledgerCells(lines)
-    .map((row) => row.map(csvCell).join(','))
+    .map((row) => row.map(safe).join(','))
     .join('\n')}\n`;
+
+const plain = (text: string): string => (/^[=+\-@\uff1d\uff0b\uff0d\uff20]/.test(text) ? safe(text) : text);
 
 /** The same with tabs, as spreadsheets take it from the clipboard. */
 export const ledgerTabs = (lines: readonly LedgerLine[]): string =>
   ledgerCells(lines)
-    .map((row) => row.map((text) => text.replace(/[\t\r\n]+/g, ' ')).join('\t'))
+    .map((row) => row.map((text) => plain(text.replace(/[\t\r\n]+/g, ' '))).join('\t'))
     .join('\n');

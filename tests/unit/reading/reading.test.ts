@@ -7,6 +7,7 @@ import { appraise, compile, crawl, layGround, loadScenario } from '../../../sim/
 import { compareReports } from '../../../sim/report/changes.ts';
 import { tracksOf } from '../../../src/charts/tracks.ts';
 import { wayOf } from '../../../src/panels/judge.ts';
+import { ledgerCsv } from '../../../src/panels/ledger/table.ts';
 import { factsOf, factWords, spoken } from '../../../src/reading/facts.ts';
 import { lineStrips, offersFor, offersOf, toggled } from '../../../src/reading/lines.ts';
 import { csvOf, headsOf, type Sheet, tabbedOf, thinned } from '../../../src/reading/sheet.ts';
@@ -253,4 +254,21 @@ describe('tables', () => {
     const few = thinned({ title: '', columns: [{ title: 'n', unit: '1' }], rows }, 200);
     expect([few.length, few[0]?.[0], few.at(-1)?.[0]]).toEqual([200, 0, 999]);
   });
+});
+
+it('the ledger as CSV holds no name that a spreadsheet would take for a formula, and leaves figures as they are', () => {
+  const line = {
+    sort: 'rod',
+    of: '=cmd|x',
+    quantity: '-torque',
+    use: 0.5,
+    carries: -2,
+    limit: 4,
+    unit: 'N',
+    says: '',
+  };
+  const [row] = csvParse(ledgerCsv([line as never]));
+  expect(row?.of).toBe("'=cmd|x");
+  expect(row?.quantity).toBe("'-torque");
+  expect(row?.carries).toBe('-2');
 });
