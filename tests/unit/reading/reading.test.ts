@@ -80,6 +80,8 @@ describe('the things of a picture', () => {
     const rim = { x: (box.xMin + box.xMax) / 2, z: box.zMin + 0.003 };
     expect(thingsAt(things, poses, rim, 0.001).map(({ name }) => name)).toEqual(['rear']);
     expect(distanceTo(rear, poses, rim)).toBe(0);
+    // A finger reaches further than the hub is away, and still means the wheel that it is on.
+    expect(thingsAt(things, poses, rim, 0.06).map(({ name }) => name)).toEqual(['rear']);
     expect(thingsAt(things, poses, { x: -5, z: 1 }, 0.01)).toEqual([]);
   });
 
