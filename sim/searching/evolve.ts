@@ -17,6 +17,9 @@ import { streamOf } from './stream.ts';
 /** Figures of L-SHADE as published: population per axis, its least, archive per population, best share, memory. */
 const figures = { perAxis: 18, least: 4, archive: 2.6, best: 0.11, memory: 6 } as const;
 
+/** Designs that are remembered, the last ones. */
+const mostSeen = 4000;
+
 /** A design that was judged. */
 export interface Judged {
   readonly genes: Genes;
@@ -104,7 +107,7 @@ function withTrials(evolution: Evolution, trials: readonly Trial[], habitat: Hab
     seen.add(keyOf(pointOf(scales, genes)));
     return { ...trial, genes };
   });
-  return { ...evolution, trials: fresh, seen: [...seen] };
+  return { ...evolution, trials: fresh, seen: [...seen].slice(-mostSeen) };
 }
 
 /** Genes of a design that was not seen: these, or a neighbour, or a neighbour of that; any other after 30 moves. */

@@ -123,7 +123,8 @@ class PlannedSearch implements Search {
   readonly #open = new Open();
   readonly inner: Inner | undefined;
   /** Places to ask for again, then all from `#next` on. */
-  #again: number[] = [];
+  #again: readonly number[] = [];
+  #againAt = 0;
   #next = 0;
 
   constructor(kind: string, plan: Plan, inner: Inner | undefined, state: SearchState | undefined) {
@@ -139,9 +140,10 @@ class PlannedSearch implements Search {
   ask(n: number): readonly Point[] {
     const asked: Point[] = [];
     while (asked.length < n) {
-      const place = this.#again.shift() ?? this.#next;
+      const place = this.#again[this.#againAt] ?? this.#next;
       if (place >= this.#plan.size) break;
-      if (place === this.#next) this.#next += 1;
+      if (this.#againAt < this.#again.length) this.#againAt += 1;
+      else this.#next += 1;
       const point = this.#plan.point(place);
       this.#open.add(point, place);
       asked.push(point);
@@ -154,7 +156,7 @@ class PlannedSearch implements Search {
   }
 
   get done(): boolean {
-    return this.#again.length === 0 && this.#next >= this.#plan.size && this.#open.size === 0;
+    return this.#againAt === this.#again.length && this.#next >= this.#plan.size && this.#open.size === 0;
   }
 
   get size(): number {
@@ -162,7 +164,7 @@ class PlannedSearch implements Search {
   }
 
   state(): SearchState {
-    const open = [...this.#open.places, ...this.#again].sort((a, b) => a - b);
+    const open = [...this.#open.places, ...this.#again.slice(this.#againAt)].sort((a, b) => a - b);
     return { method: this.#kind, knows: { next: this.#next, open } };
   }
 }
@@ -180,7 +182,10 @@ class LearningSearch implements Search {
   #state: Kept;
   #batch: readonly Point[];
   #told: (Outcome | null)[];
-  #waiting: number[];
+  /** Places of the batch still to be told, as they stood when it began, and how many of them were asked for and told. */
+  #waiting: readonly number[];
+  #asked = 0;
+  #answered = 0;
   #open = new Open();
 
   constructor(kind: string, learner: Learner<Kept>, inner: Inner | undefined, from: SearchState | undefined) {
@@ -195,7 +200,9 @@ class LearningSearch implements Search {
   }
 
   ask(n: number): readonly Point[] {
-    return this.#waiting.splice(0, n).map((place) => {
+    const places = this.#waiting.slice(this.#asked, this.#asked + n);
+    this.#asked += places.length;
+    return places.map((place) => {
       const point = this.#batch[place] as Point;
       this.#open.add(point, place);
       return point;
@@ -204,11 +211,14 @@ class LearningSearch implements Search {
 
   tell(point: Point, outcome: Outcome): void {
     this.#told[this.#open.take(point)] = soundOutcome(outcome);
-    if (this.#told.includes(null)) return;
+    this.#answered += 1;
+    if (this.#answered < this.#waiting.length) return;
     this.#state = this.#learner.learn(this.#state, this.#batch, this.#told as Outcome[]);
     this.#batch = this.#learner.batch(this.#state);
     this.#told = this.#batch.map(() => null);
     this.#waiting = this.#batch.map((_, place) => place);
+    this.#asked = 0;
+    this.#answered = 0;
     this.#open = new Open();
   }
 
