@@ -94,6 +94,45 @@ describe('a study of the flagship', () => {
     expect(all.filter(({ mark }) => mark === 'before').length).toBe(kept.length);
   }, 240_000);
 
+  it('takes a figure where it stands, and shows three numbers and two goals to be brushed and weighed', async () => {
+    const { page, complaints } = await open();
+    await page.getByLabel('middle-arm pivot x').focus();
+    await page.getByRole('button', { name: 'Vary', exact: true }).click();
+    await page.locator('.number', { hasText: 'middle-arm' }).waitFor();
+    await page.getByRole('tab', { name: 'Figures' }).click();
+    await page.getByLabel('middle-arm bump').focus();
+    await page.keyboard.press('Alt+Enter');
+    await page.locator('.number', { hasText: 'bump' }).waitFor();
+    await vary(page, 'middle-arm and rear-arm: pivot z', 5);
+    expect(await page.locator('.tune .number').count()).toBe(3);
+    await page.getByRole('button', { name: 'Add a second goal' }).click();
+    await page.getByLabel('Goal 2: measure').selectOption('leastClearance');
+    await page.getByLabel('Method').selectOption('low-discrepancy');
+    await page.locator('.effort input').fill('24');
+    await page.getByRole('button', { name: 'Try 24 designs' }).click();
+    await page.getByRole('button', { name: 'Run again: 24 designs' }).waitFor(DONE);
+    await page.getByRole('radio', { name: 'Trade-off' }).check();
+    await results(page).locator('.front-line, .sample-dot').first().waitFor();
+    await shot(page, 'front-light-1440');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('radio', { name: 'All numbers' }).check();
+    await page.getByText('Filter by sliders').click();
+    const all = await results(page).locator('.samples-table tbody tr').count();
+    expect(all).toBe(24);
+    const slider = results(page).locator('.brush-sliders input').first();
+    await slider.fill('50');
+    const fewer = await results(page).locator('.samples-table tbody tr').count();
+    expect(fewer).toBeGreaterThan(0);
+    expect(fewer).toBeLessThan(all);
+    await shot(page, 'lines-light-1440');
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    expect(await results(page).locator('.samples-table tbody tr').count()).toBe(all);
+    await page.setViewportSize({ width: 1024, height: 700 });
+    await shot(page, 'lines-light-1024');
+    expect(complaints).toEqual([]);
+  }, 240_000);
+
   it('is gone through by keyboard alone', async () => {
     const { page } = await open();
     await page.getByRole('radio', { name: 'Crawl' }).check();

@@ -1,8 +1,8 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo, useRef, useState } from 'react';
-import { pathText } from '../../../shared/path.ts';
+import { type Path, pathText } from '../../../shared/path.ts';
 import { schemaAt } from '../../../shared/schema/describe.ts';
 import { scenarioDocument } from '../../../sim/scenario/schema.ts';
-import { useBench, useDesk, useDocument } from '../../app/workbench.ts';
+import { useBench, useDesk, useDocument, type Workbench } from '../../app/workbench.ts';
 import { type Json, valueAt } from '../../documents/json.ts';
 import { enter, moved, rangeWords, standardText, stepOfText, textOfValue } from './figure.ts';
 import type { Field } from './layout.ts';
@@ -10,6 +10,10 @@ import { useWriter } from './writer.ts';
 
 /** Pixels of drag for one step. */
 const PIXELS_PER_STEP = 4;
+
+/** Has a figure vary in the study; what does that is loaded when it is first wanted. */
+const vary = async (bench: Workbench, path: Path): Promise<void> =>
+  (await import('../../studying/bench.ts')).varyFigure(bench, path);
 
 /** What the schema has against a value at this place; undefined when nothing. */
 function complaint(document: Json, { path }: Field, value: Json | undefined): string | undefined {
@@ -136,6 +140,10 @@ export function FigureField({ field, label, name, speaksForPair = false }: Figur
   const message = state.message ?? own;
   const range = rangeWords(about);
   const edited = state.value !== state.written;
+  const bench = useBench();
+  const [near, setNear] = useState(false);
+  const keys = keysOf(state);
+  const varies = about.dimension !== undefined && state.value !== undefined;
   return (
     <div className="figure" data-edited={edited} data-wrong={message !== undefined}>
       <label htmlFor={id} title={about.description} {...drag}>
@@ -155,12 +163,32 @@ export function FigureField({ field, label, name, speaksForPair = false }: Figur
         placeholder={standardText(about) || (about.optional ? 'left out' : '')}
         value={state.draft ?? state.shown}
         onChange={(event) => state.setDraft(event.currentTarget.value)}
-        onFocus={state.nextGesture}
+        onFocus={() => {
+          setNear(true);
+          state.nextGesture();
+        }}
         onBlur={(event) => {
+          setNear(false);
           if (state.draft !== undefined) state.commit(event.currentTarget.value);
         }}
-        onKeyDown={keysOf(state)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter' && event.altKey && varies) void vary(bench, field.path);
+          else keys(event);
+        }}
       />
+      {near && varies ? (
+        <button
+          type="button"
+          className="button small vary"
+          // It shows while the keyboard is in the field, and Alt+Enter does the same there.
+          tabIndex={-1}
+          title="Vary this in a study (Alt+Enter)"
+          onPointerDown={(event) => event.preventDefault()}
+          onClick={() => void vary(bench, field.path)}
+        >
+          Vary
+        </button>
+      ) : null}
       {message === undefined ? null : (
         <p className="field-problem" id={`${id}-problem`} role="alert">
           {message}
