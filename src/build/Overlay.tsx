@@ -53,9 +53,11 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
   const layer = useRef<SVGSVGElement>(null);
   const [knobs] = useState(() => new Map<string, SVGGElement>());
   const { board, watch } = useBoard(sight, handles, field);
+  // What is not shown is neither taken hold of nor snapped to.
+  const shown = useMemo(() => shownOf(handles, entry, under), [handles, entry, under]);
   const handling = useHandling({
     board,
-    handles,
+    handles: shown,
     manner,
     onStack: (pressed, at) => {
       asking.current = true;
@@ -64,7 +66,6 @@ export function Overlay({ sight, handles, manner, look, field }: OverlayProps) {
     onType: (handle) => setTyped(pathText(handle.path)),
   });
   const { hand } = handling;
-  const shown = useMemo(() => shownOf(handles, entry, under), [handles, entry, under]);
   const broken = useBroken(hand?.handle.entry ?? entry);
 
   const place = useRef<(now: Board) => void>(() => undefined);

@@ -4,6 +4,7 @@ import { formatQuantity } from '../../shared/units.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
 import { useDesk, useDocument, useSelection } from '../app/workbench.ts';
 import { isObject, valueAt } from '../documents/json.ts';
+import { isOneOfWheels } from '../edits/alike.ts';
 import { kindTitle } from '../panels/fields/layout.ts';
 import { EntryFacts } from '../reading/EntryFacts.tsx';
 import { useBuild } from './build.ts';
@@ -33,7 +34,7 @@ export function Selected() {
   const raw = useForm();
   const entry = useSelection((state) => state.entry);
   const onGround = useGroundOn();
-  const { duplicate, mirror, remove } = useBuild();
+  const { alike, duplicate, mirror, remove } = useBuild();
   const value = entry === undefined ? undefined : valueAt(raw, entry);
   if (entry === undefined || value === undefined)
     return (
@@ -86,6 +87,18 @@ export function Selected() {
           </div>
         ) : null}
       </div>
+      {isOneOfWheels(raw, entry) ? (
+        <p className="pad">
+          <button
+            type="button"
+            className="button small"
+            title="Radius, mass and tyre of this axle line for every other one"
+            onClick={() => alike(entry)}
+          >
+            Same wheels on all axles
+          </button>
+        </p>
+      ) : null}
       <Preloaded path={entry} />
       {isObject(value) && typeof value.name === 'string' ? <EntryFacts name={value.name} /> : null}
       <Inspector path={entry} key={entry.join('.')} />

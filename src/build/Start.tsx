@@ -92,6 +92,10 @@ function FromLayout() {
       <button type="submit" className="button strong" disabled={typeof size === 'string'}>
         Begin with this
       </button>
+      <p className="soft">
+        From a photograph or a drawing: begin with what comes near, then lay the picture under it with Picture
+        in the bar above, scale it by two points, and drag axles and pivots onto it.
+      </p>
     </form>
   );
 }

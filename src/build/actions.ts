@@ -3,6 +3,7 @@ import type { Problem } from '../../shared/problem.ts';
 import type { Workbench } from '../app/workbench.ts';
 import { isObject, type Json, valueAt } from '../documents/json.ts';
 import { addEntry } from '../edits/add.ts';
+import { alikeWheels } from '../edits/alike.ts';
 import { setValue } from '../edits/change.ts';
 import { addCompound } from '../edits/compounds/add.ts';
 import { driveLineLayouts, isDrivePart, layOutDriveline, removePart } from '../edits/driveline.ts';
@@ -44,6 +45,7 @@ export function buildingOn({ documents, selection, desk }: Workbench, tell: Tell
     rename: (entry, name) => apply(setValue(raw(), [...entry, 'name'], name)),
     duplicate: (entry) => apply(duplicateEntry(raw(), entry)),
     mirror: (entry) => apply(mirrorEntry(raw(), entry)),
+    alike: (entry) => apply(alikeWheels(raw(), entry)),
     remove(entry) {
       const part = isDrivePart(entry) ? Number(entry.at(-1)) : undefined;
       apply(part === undefined ? removeEntry(raw(), entry) : removePart(raw(), part));

@@ -12,6 +12,8 @@ export interface Building {
   readonly rename: (entry: Path, name: string) => void;
   readonly duplicate: (entry: Path) => void;
   readonly mirror: (entry: Path) => void;
+  /** Gives all axle lines the wheels of one. */
+  readonly alike: (entry: Path) => void;
   readonly remove: (entry: Path) => void;
   /** Moves an entry with all that hangs on it, m. Moves of one entry in a row are one step. */
   readonly carry: (entry: Path, by: Vec2) => void;
