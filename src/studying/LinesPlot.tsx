@@ -79,7 +79,7 @@ function Sliders({
 
 /** All numbers and goals side by side, a line for each design; a pull along an axis keeps those that pass there. */
 export function LinesPlot(props: Props) {
-  const { findings, grown, title, about, brush, picked, onPick, onBrush } = props;
+  const { findings, grown, about, brush, picked, onPick, onBrush } = props;
   const showing = useShowing();
   const pull = useRef<{ axis: number; from: number } | undefined>(undefined);
   const [live, setLive] = useState<Brush>();
@@ -144,7 +144,12 @@ export function LinesPlot(props: Props) {
           return (
             <g key={axis.name}>
               <path className="axis" d={`M${px(a)} ${room.top}v${down}`} />
-              <text className="axis-name" x={px(a)} y={a % 2 === 0 ? 10 : 24} textAnchor="middle">
+              <text
+                className="axis-name"
+                x={a === 0 ? 2 : a === axes.length - 1 ? across + room.left + room.right - 2 : px(a)}
+                y={a % 2 === 0 ? 10 : 24}
+                textAnchor={a === 0 ? 'start' : a === axes.length - 1 ? 'end' : 'middle'}
+              >
                 {short(axis.name)}
               </text>
               <text x={px(a)} y={room.top - 4} textAnchor="middle">
@@ -193,7 +198,7 @@ export function LinesPlot(props: Props) {
       <figcaption className="soft">
         {kept.length} of {samples.length} designs
         {kept.length > mostLines ? `, the best ${mostLines} drawn` : ''}. Strong: all that is asked holds.
-        Pull along an axis to keep what passes there, double click to let go. {title} is on the right.
+        Pull along an axis to keep what passes there, double click to let go. Goals are on the right.
       </figcaption>
       <Sliders axes={axes} view={props} onBrush={onBrush} />
       {Object.keys(brush).length === 0 ? null : (

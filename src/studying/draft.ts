@@ -108,9 +108,9 @@ export function withFigure(study: StudyDraft, scenario: Scenario, path: Path, si
   const knob = knobAt(scenario, path);
   if (knob === undefined) return study;
   const { knob: _, ...number } = numberFor(scenario, knob, size, study.vary.length);
-  const { name } = knob;
+  const name = knob.name.replace(/^[^[]*\[([^\]]*)\]\.?/, '$1: ').replaceAll('.', ' ');
   const place = pathText(path);
-  if (study.vary.some(({ of, knob: other }) => of === place || other === name)) return study;
+  if (study.vary.some(({ of, knob: other }) => of === place || other === knob.name)) return study;
   return { ...study, vary: [...study.vary, { of: place, name, ...number }] };
 }
 

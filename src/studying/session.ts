@@ -187,6 +187,8 @@ export class Tuning {
       this.#change({ phase: { kind: 'written' } });
       return;
     }
+    // What waits to be kept as it is written is kept as it runs.
+    this.#forgetWrite?.();
     const head = headOf(bound.value, program);
     const kept = this.#head;
     const changes = kept === undefined || anew ? [] : changesBetween(kept, head);

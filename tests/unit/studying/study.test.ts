@@ -7,9 +7,17 @@ import { todayIn } from '../../../sim/tuning/dial.ts';
 import type { Entry } from '../../../sim/tuning/journal.ts';
 import type { Outcome } from '../../../sim/tuning/sample.ts';
 import type { Json } from '../../../src/documents/json.ts';
+import { axesOf, type Brush, brushed, within } from '../../../src/studying/brush.ts';
 import { noFindings, type Step, tryAll } from '../../../src/studying/course.ts';
 import { KeptJournal } from '../../../src/studying/diary.ts';
-import { freshStudy, type StudyDraft, spaced, spacingOf, withKnob } from '../../../src/studying/draft.ts';
+import {
+  freshStudy,
+  type StudyDraft,
+  spaced,
+  spacingOf,
+  withFigure,
+  withKnob,
+} from '../../../src/studying/draft.ts';
 import { labelled, spreadOver } from '../../../src/studying/plane.ts';
 import { boundTo, sizeOf } from '../../../src/studying/session.ts';
 import { documentWith } from '../../../src/studying/taking.ts';
@@ -72,6 +80,17 @@ describe('a study that is written in the window', () => {
     const study = drafted(4, 3);
     expect(withKnob(study, scenario(), pivot('x'), size)).toBe(study);
     expect(withKnob(study, scenario(), 'middle-arm: wings', size)).toBe(study);
+  });
+
+  it('takes a figure by its place in the document, once, under the name of its entry', () => {
+    const middle = scenario().vehicle.members.findIndex(({ name }) => name === 'middle-arm');
+    const place = ['vehicle', 'members', middle, 'pivot', 'x'] as const;
+    const begun = freshStudy('a truck', 'corrie-6x6.json', 'leastLoadShare');
+    const study = withFigure(begun, scenario(), place, size);
+    expect(study.vary.map(({ of }) => of)).toEqual([`vehicle.members[${middle}].pivot.x`]);
+    expect(withFigure(study, scenario(), place, size)).toBe(study);
+    const read = boundTo(study, scenario());
+    expect(read.ok && read.value.dials.map(({ name }) => name)).toEqual(['middle-arm: pivot x']);
   });
 
   it('has one way to space a number at a time', () => {
@@ -241,6 +260,22 @@ describe('a design', () => {
       dials: study.dials.map((dial) => ({ ...dial, values: { kind: 'range', from: -1, to: 1 } as const })),
     };
     expect(documentWith(raw, exact, todayIn(exact.dials))).toEqual(raw);
+  });
+});
+
+describe('a brush over numbers and goals', () => {
+  it('keeps what lies between its ends, and nothing without a figure there', () => {
+    const study = bound(4, 3);
+    const of = (design: readonly number[], goal: number | null) =>
+      ({ n: 0, design, goals: [goal], short: [], violation: 0, holds: true }) as const;
+    const samples = [of([0, 0], 10), of([3, 1], 30), of([2, 2], null)];
+    const axes = axesOf(study.dials, [{ title: 'goal' }], samples);
+    const kept = (brush: Brush) => samples.map((sample) => within(brush, axes, sample));
+    expect(kept({})).toEqual([true, true, true]);
+    // Two of three steps up the first number, then the upper half of the goal.
+    expect(kept(brushed({}, 0, 1, 2 / 3))).toEqual([false, true, true]);
+    expect(kept(brushed({}, 2, 0.5, 1))).toEqual([false, true, false]);
+    expect(brushed(brushed({}, 1, 0.2, 0.4), 1, 0, 1)).toEqual({});
   });
 });
 
