@@ -312,6 +312,59 @@ describe('the selection', () => {
     expect(await page.getByText('Nothing is selected').count()).toBe(1);
   });
 
+  it('offers what is given in one of several ways as a choice, and wheels of one axle for all', async () => {
+    const { page, complaints } = await openBuilder();
+    await row(page, 'middle torsion bars').click();
+    const given = page.getByLabel('middle torsion bars: given by rate or bar');
+    expect(await given.locator('option:checked').textContent()).toBe('bar');
+    await given.selectOption('rate');
+    await solved(page);
+    expect(await page.getByLabel('middle torsion bars rate').inputValue()).toMatch(/N/);
+    expect(await page.getByLabel('middle torsion bars bar length').count()).toBe(0);
+    expect(await page.getByRole('alert').count()).toBe(0);
+    await page.getByRole('button', { name: 'Take the last edit back' }).click();
+    expect(await given.locator('option:checked').textContent()).toBe('bar');
+    await row(page, 'front', 'Axle line').click();
+    await page.getByLabel('front radius').fill('50 mm');
+    await page.getByLabel('front radius').press('Enter');
+    await page.getByRole('button', { name: 'Same wheels on all axles' }).click();
+    await solved(page);
+    await row(page, 'rear', 'Axle line').click();
+    expect(await page.getByLabel('rear radius').inputValue()).toBe('50 mm');
+    expect(complaints).toEqual([]);
+  });
+
+  it('keeps the length of a rod when that is asked for, and lets it follow its ends otherwise', async () => {
+    const { page, complaints } = await openBuilder();
+    await page.keyboard.press('r');
+    const button = page.getByRole('button', { name: 'Rods keep their length' });
+    expect(await button.getAttribute('aria-pressed')).toBe('true');
+    // The housing that the rod holds can make way: the rod's foot moves, the rod stays as long.
+    const ends = async () => {
+      const [a, b] = [await middleOf(page, 'from of middle-rod'), await middleOf(page, 'to of middle-rod')];
+      return Math.hypot(a.x - b.x, a.y - b.y);
+    };
+    await row(page, 'middle-rod').click();
+    const before = await ends();
+    const from = await middleOf(page, 'from of middle-rod');
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x, from.y + 12, { steps: 6 });
+    await page.mouse.up();
+    await solved(page);
+    // Figures are written to 0.01 mm, far below a pixel.
+    expect(Math.abs((await ends()) - before)).toBeLessThan(0.2);
+    await page.getByRole('button', { name: 'Take the last edit back' }).click();
+    await button.click();
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x, from.y + 12, { steps: 6 });
+    await page.mouse.up();
+    await solved(page);
+    expect(Math.abs((await ends()) - before)).toBeGreaterThan(0.5);
+    expect(complaints).toEqual([]);
+  });
+
   it('shows every kind of field of an element, and a name that is changed is followed', async () => {
     const { page, complaints } = await openBuilder();
     await row(page, 'middle torsion bars').click();
