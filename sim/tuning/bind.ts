@@ -8,10 +8,14 @@ import type { Scenario } from '../scenario/schema.ts';
 import type { MethodKind } from '../searching/method.ts';
 import { methodKinds } from '../searching/registry.ts';
 import { checkSearch } from '../searching/search.ts';
+import type { Stock } from '../stock/stock.ts';
+import type { BoundStudy, StudyGround } from './bound.ts';
 import { type Dial, placesOf, spaceOf } from './dial.ts';
 import type { StudyDocument } from './document.ts';
-import { type Goal, goalOf } from './goal.ts';
+import { stockDialOf } from './from-stock.ts';
+import { goalOf } from './goal.ts';
 import { dialOf } from './numbers.ts';
+import { roughFigures, uncertainOf } from './sure.ts';
 
 /** What a study names: its scenario, other scenarios by the words of the study, and the files beside each. */
 export interface StudyParts {
@@ -19,32 +23,15 @@ export interface StudyParts {
   readonly source: GroundSource;
   /** Files beside the study, for grounds that are written in it. */
   readonly own: GroundSource;
+  /** The scenario as it is written, for the spreads of its figures. */
+  readonly written?: unknown;
+  /** The stock that the study names. */
+  readonly stock?: Stock;
   /** A scenario that a ground names; undefined where there is none, which was told elsewhere. */
   other(name: string): { readonly scenario: Scenario; readonly source: GroundSource } | undefined;
 }
 
-/** One ground of a study with all that a crossing of it needs. Plain data. */
-export interface StudyGround {
-  readonly name: string;
-  readonly weight: number;
-  /** The study's scenario on this ground. */
-  readonly scenario: Scenario;
-  /** Texts of the files that the ground names. */
-  readonly files: Readonly<Record<string, string>>;
-}
-
-/** A study with everything that it names in place: plain data, which can be sent to a worker as it is. */
-export interface BoundStudy {
-  readonly document: StudyDocument;
-  readonly scenario: Scenario;
-  readonly dials: readonly Dial[];
-  readonly grounds: readonly StudyGround[];
-  readonly goals: readonly Goal[];
-  /** How designs are tried. */
-  readonly by: 'crawl' | 'drive';
-  /** How many of the best designs of a crawl are driven. */
-  readonly confirm: number;
-}
+export type { BoundStudy, StudyGround } from './bound.ts';
 
 /**
  * Puts a study together with what it names, and checks what it means: places and knobs, ranges, lists, grounds, goals,
@@ -54,7 +41,11 @@ export function bindStudy(document: StudyDocument, parts: StudyParts): Checked<B
   const problems = new Problems();
   const { criteria = parts.scenario.criteria } = document;
   const scenario = { ...parts.scenario, criteria };
-  const dials = document.vary.map((ask, i) => dialOf(ask, `vary[${i}]`, scenario, problems));
+  const dials = document.vary.map((ask, i) =>
+    ask.stock === undefined
+      ? dialOf(ask, `vary[${i}]`, scenario, problems)
+      : stockDialOf(ask, `vary[${i}]`, parts.stock, scenario, problems),
+  );
   tellClashes(dials, document, problems);
   const grounds = groundsOf(document, scenario, parts, problems);
   const by = document.run.by ?? (grounds.some(isRough) ? 'drive' : 'crawl');
@@ -66,7 +57,7 @@ export function bindStudy(document: StudyDocument, parts: StudyParts): Checked<B
   tellCriteria(document, scenario, problems);
   const turning = dials.filter((dial) => dial !== undefined);
   if (turning.length === dials.length) problems.add(methodProblems(document, turning));
-  return problems.check({
+  const study: BoundStudy = {
     document,
     scenario,
     dials: turning,
@@ -74,7 +65,24 @@ export function bindStudy(document: StudyDocument, parts: StudyParts): Checked<B
     goals: goals.filter((goal) => goal !== undefined),
     by,
     confirm: by === 'crawl' ? document.run.confirm : 0,
-  });
+    ...(parts.stock === undefined ? {} : { stock: parts.stock }),
+    rough: roughFigures(document, scenario, parts.written, problems),
+  };
+  tellChance(study, problems);
+  return problems.check(study);
+}
+
+/** A study of chance needs something that chance draws. */
+function tellChance(study: BoundStudy, problems: Problems): void {
+  const { document } = study;
+  const robust = document.method.kind === 'robust-optimum' ? 'method' : undefined;
+  const asked = document.sure === undefined ? robust : 'sure';
+  if (asked !== undefined && uncertainOf(study, null).length === 0)
+    problems.error(
+      asked,
+      'needs figures with a spread, and neither scenario nor study has one',
+      'give one in "sure.spreads", or write "2.2 kg ± 5 %" in the scenario',
+    );
 }
 
 /** Ground kinds that are crossed with inertia when nothing else is said. */

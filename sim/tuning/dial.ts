@@ -2,6 +2,7 @@ import type { Path } from '../../shared/path.ts';
 import { putAt } from '../scenario/path.ts';
 import type { Scenario } from '../scenario/schema.ts';
 import { type Axis, middleOf, type Point, type Space } from '../searching/space.ts';
+import type { StockKnob } from '../stock/knob.ts';
 import { type Knob, type Setting, settingsFor, withSettings } from '../studies/knob.ts';
 
 /** A value that takes a place in the scenario, SI. */
@@ -35,9 +36,16 @@ export interface Dial {
   readonly now: number | null;
   readonly values: Values;
   readonly turns:
-    | { readonly kind: 'places'; readonly paths: readonly Path[] }
+    | {
+        readonly kind: 'places';
+        readonly paths: readonly Path[];
+        /** Fields that say the same in another way and are taken out. */
+        readonly without?: readonly Path[];
+      }
     | { readonly kind: 'knob'; readonly knob: Knob }
     | { readonly kind: 'options'; readonly options: readonly Option[] };
+  /** What it takes from stock, where it chooses from there: option by option as in `turns`. */
+  readonly stock?: StockKnob;
 }
 
 /** A place in the space of a study, one entry per dial: SI value of a stretch, index of a list. */
@@ -85,7 +93,10 @@ export function turned(
     if (turns.kind === 'options')
       for (const { path, value } of turns.options[to]?.puts ?? []) base = putAt(base, path, value);
     else if (turns.kind === 'knob') knobs.push({ knob: turns.knob, to });
-    else settings.push(...turns.paths.map((path) => ({ path, value: to })));
+    else {
+      for (const path of turns.without ?? []) base = putAt(base, path, undefined);
+      settings.push(...turns.paths.map((path) => ({ path, value: to })));
+    }
   });
   return { base: base as Scenario, settings: [...settings, ...settingsFor(knobs)] };
 }

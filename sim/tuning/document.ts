@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { nameOf, quantity } from '../../shared/schema/quantity.ts';
 import { scenarioDocument } from '../scenario/schema.ts';
 import { methodField } from '../searching/registry.ts';
+import { stockLists } from '../stock/registry.ts';
 
 /** Name and newest version of the format of studies. */
 export const studyFormat = 'axlewright-study';
@@ -53,8 +54,12 @@ const number = z
       .max(studyLimits.values)
       .optional()
       .meta({ description: 'A list of values as they would stand in the scenario.' }),
+    stock: z.enum(stockLists).optional().meta({
+      description:
+        "List of the stock from which the element, part or wheel at 'of' is chosen; several places all get the same.",
+    }),
   })
-  .meta({ description: 'A number that varies: a range, steps, a list, or a pitch.' });
+  .meta({ description: 'A number that varies: a range, steps, a list, a pitch, or parts from stock.' });
 
 const ground = z
   .strictObject({
@@ -95,6 +100,61 @@ const goal = z
   })
   .meta({ description: 'A measure of which more or less is wanted.' });
 
+const sure = z
+  .strictObject({
+    wanted: quantity('ratio', 'Probability that all criteria hold which the design to take must have.', {
+      least: 0,
+      most: 1,
+    }).default(0.95),
+    width: quantity(
+      'ratio',
+      'Vehicles are drawn until the interval (95 %) of each probability is this narrow.',
+      {
+        above: 0,
+        most: 1,
+      },
+    ).default(0.05),
+    most: z
+      .int()
+      .min(16)
+      .max(100_000)
+      .default(1024)
+      .meta({ description: 'Most vehicles drawn per design.', unit: '1' }),
+    designs: z.int().min(1).max(20).default(3).meta({
+      description: 'How many of the best designs are drawn until one has the probability wanted.',
+      unit: '1',
+    }),
+    rows: z.int().min(0).max(10_000).default(64).meta({
+      description:
+        'Rows of the plan by which it is found which spread matters most; each takes as many crossings as there are spreads, and two. 0: not looked for.',
+      unit: '1',
+    }),
+    spreads: z
+      .array(
+        z.strictObject({
+          of: place.meta({ description: 'A figure of the scenario.' }),
+          spread: z.string().min(1).max(200).meta({
+            description:
+              'The figure with its spread: "2.2 kg ± 5 %", "2.1 .. 2.4 kg", "2.18; 2.21; 2.25 kg".',
+          }),
+        }),
+      )
+      .max(200)
+      .default([])
+      .meta({
+        description:
+          "Spreads besides those in the scenario and the stock list. A design's own value stands for the middle.",
+      }),
+    grip: quantity('ratio', 'Spread of the grip of all tyres together: what would stand behind ±.', {
+      least: 0,
+      most: 1,
+    }).default(0),
+    friction: quantity('ratio', 'Spread of all dry friction together.', { least: 0, most: 1 }).default(0),
+  })
+  .meta({
+    description: 'How sure the answer is: vehicles drawn by chance from the spreads of their figures.',
+  });
+
 /** The schema of a study document. Values of numbers are read later, when the scenario says what they measure. */
 export const studyDocument = z
   .strictObject({
@@ -106,6 +166,12 @@ export const studyDocument = z
     scenario: z.string().min(1).max(300).meta({
       description: 'The scenario: a file beside the study, or the name of one that comes with the program.',
     }),
+    stock: z
+      .string()
+      .min(1)
+      .max(300)
+      .optional()
+      .meta({ description: 'The stock list: a file beside the study, JSON or CSV.' }),
     vary: z.array(number).min(1).max(studyLimits.numbers).meta({ description: 'The numbers that vary.' }),
     grounds: z
       .array(ground)
@@ -153,6 +219,7 @@ export const studyDocument = z
       .max(0xffff_ffff)
       .default(1)
       .meta({ description: 'Beginning of all chance: the same seed gives the same study.', unit: '1' }),
+    sure: sure.optional(),
   })
   .meta({ title: 'Axlewright study' });
 

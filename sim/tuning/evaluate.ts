@@ -1,15 +1,24 @@
 import type { Recording } from '../../shared/recording.ts';
+import { alongStations } from '../chance/bands.ts';
+import { MonteCarlo } from '../chance/monte-carlo.ts';
 import type { Ground } from '../ground/ground.ts';
+import { layGround } from '../ground/lay.ts';
 import { runOf } from '../ledger/run.ts';
 import type { Mechanism } from '../mechanism/mechanism.ts';
 import { type Course, courseOf } from '../scenario/course.ts';
 import type { Scenario } from '../scenario/schema.ts';
+import type { Inner } from '../searching/method.ts';
+import { percentileOutcome } from '../searching/percentile.ts';
+import type { Setting } from '../studies/knob.ts';
 import { Study, type Vehicle } from '../studies/study.ts';
-import type { BoundStudy, StudyGround } from './bind.ts';
+import type { BoundStudy, StudyGround } from './bound.ts';
 import { type Design, turned } from './dial.ts';
+import { shortageOf } from './from-stock.ts';
 import { type Reading, readingOf } from './goal.ts';
 import { judged } from './judge.ts';
+import { told } from './rank.ts';
 import { failedOutcome, type GroundOutcome, type Outcome } from './sample.ts';
+import { uncertainOf } from './sure.ts';
 
 /** How a vehicle is driven: the engine hands it in, for this room does not know it. */
 export type Driver = (mechanism: Mechanism, ground: Ground, course: Course) => Recording;
@@ -17,7 +26,19 @@ export type Driver = (mechanism: Mechanism, ground: Ground, course: Course) => R
 /** What is asked of one design: how it is tried. */
 export interface Trial {
   readonly by: 'crawl' | 'drive';
+  /** Figures of one vehicle that was drawn by chance, over those of the design. */
+  readonly draw?: readonly Setting[];
+  /** Whether the wheel loads along the first ground are wanted. */
+  readonly rows?: boolean;
+  /** The design is judged by several drawn vehicles instead of the one that is drawn on paper. */
+  readonly inner?: Inner;
 }
+
+/** Even stations at which wheel loads are kept for bands. */
+const bandStations = 120;
+
+/** Significant digits of these loads: a journal holds many. */
+const bandDigits = 5;
 
 /**
  * Tries designs of one study. Grounds are laid once and the scenario is never read again; a design is the scenario with
@@ -45,22 +66,59 @@ export class Tryout {
 
   /** What a design comes to; today's where there is none. */
   at(design: Design | null, trial: Trial): Outcome {
+    const short = design === null ? undefined : shortageOf(this.#study, design);
+    if (short !== undefined) return failedOutcome(short, this.#count);
+    return trial.inner === undefined ? this.#one(design, trial) : this.#robust(design, trial, trial.inner);
+  }
+
+  get #count(): { readonly goals: number; readonly short: number } {
     const { goals, scenario } = this.#study;
-    const count = { goals: goals.length, short: scenario.criteria.length + 1 };
+    return { goals: goals.length, short: scenario.criteria.length + 1 };
+  }
+
+  #one(design: Design | null, trial: Trial): Outcome {
     const found: GroundOutcome[] = [];
-    for (const { ground, study } of this.#crossings) {
+    let rows: Outcome['rows'];
+    for (const [g, { ground, study }] of this.#crossings.entries()) {
       try {
-        const vehicle = this.#vehicle(study, ground.scenario, design);
-        if (!vehicle.ok) return failedOutcome(vehicle.why, count);
-        found.push(this.#crossed(study, vehicle, trial));
+        const vehicle = this.#vehicle(study, ground.scenario, design, trial.draw ?? []);
+        if (!vehicle.ok) return failedOutcome(vehicle.why, this.#count);
+        const course = courseOf(vehicle.scenario, vehicle.ground);
+        const recording = this.#recorded(study, vehicle, trial, course);
+        found.push(judged(vehicle.scenario, vehicle.mechanism, recording, this.#study.goals, course));
+        if (g === 0 && trial.rows === true) rows = loadsAlong(recording, course);
       } catch (error) {
-        return failedOutcome(
-          `the computation gave up: ${error instanceof Error ? error.message : String(error)}`,
-          count,
-        );
+        const says = error instanceof Error ? error.message : String(error);
+        return failedOutcome(`the computation gave up: ${says}`, this.#count);
       }
     }
-    return this.#together(found);
+    return { ...this.#together(found), ...(rows === undefined ? {} : { rows }) };
+  }
+
+  /** What the wanted share of drawn vehicles reaches or betters, goal by goal and criterion by criterion. */
+  #robust(design: Design | null, { by }: Trial, { samples, percentile }: Inner): Outcome {
+    const { goals, document } = this.#study;
+    const uncertain = uncertainOf(this.#study, design);
+    const draws = new MonteCarlo({ uncertain, seed: document.seed, criteria: 0, width: 1, most: samples });
+    const outcomes = Array.from({ length: samples }, (_, k) =>
+      this.#one(design, { by, draw: draws.draw(k).settings }),
+    );
+    const tells = outcomes.map((each) => told(goals, each));
+    const whole = percentileOutcome(tells, percentile);
+    const why = outcomes.find((each) => each.why !== undefined)?.why;
+    if (whole.goals === null)
+      return failedOutcome(why ?? 'too many of the drawn vehicles have nothing to measure', this.#count);
+    const rank = Math.max(1, Math.ceil(percentile * samples - 1e-9)) - 1;
+    const at = (values: number[]): number => values.sort((a, b) => a - b)[rank] as number;
+    return {
+      goals: whole.goals.map((value, g) => (goals[g]?.want === 'more' ? -value : value)),
+      short: Array.from({ length: this.#count.short }, (_, c) =>
+        at(outcomes.map(({ short }) => short[c] ?? 1)),
+      ),
+      violation: whole.violation,
+      holds: whole.violation === 0,
+      ...(whole.violation === 0 || why === undefined ? {} : { why }),
+    };
   }
 
   /** What each goal is called and its SI unit, read on today's crossing. */
@@ -76,17 +134,14 @@ export class Tryout {
     });
   }
 
-  #vehicle(study: Study, scenario: Scenario, design: Design | null): Vehicle {
-    if (design === null) return study.vehicle();
+  #vehicle(study: Study, scenario: Scenario, design: Design | null, draw: readonly Setting[]): Vehicle {
+    if (design === null) return study.vehicle(draw);
     const { base, settings } = turned(scenario, this.#study.dials, design);
-    return study.vehicle(settings, base);
+    return study.vehicle([...settings, ...draw], base);
   }
 
-  #crossed(study: Study, vehicle: Extract<Vehicle, { ok: true }>, { by }: Trial): GroundOutcome {
-    const { scenario, mechanism, ground } = vehicle;
-    const course = courseOf(scenario, ground);
-    const recording = by === 'drive' ? this.#drive(mechanism, ground, course) : study.cross(vehicle);
-    return judged(scenario, mechanism, recording, this.#study.goals, course);
+  #recorded(study: Study, vehicle: Extract<Vehicle, { ok: true }>, { by }: Trial, course: Course): Recording {
+    return by === 'drive' ? this.#drive(vehicle.mechanism, vehicle.ground, course) : study.cross(vehicle);
   }
 
   /** One outcome of those on all grounds: what must hold must hold on each; a goal is the mean by weights, or the worst. */
@@ -113,4 +168,29 @@ export class Tryout {
       ...(found.length > 1 ? { grounds: found } : {}),
     };
   }
+}
+
+/** Stations of bands along a course, m. */
+const stationsOf = ({ start, until }: Pick<Course, 'start' | 'until'>): number[] =>
+  Array.from({ length: bandStations }, (_, i) => start + ((until - start) * i) / (bandStations - 1));
+
+/** Stations of the bands of a study: on its first ground. */
+export function bandStationsOf({ grounds }: BoundStudy): number[] {
+  const [first] = grounds;
+  if (first === undefined) return [];
+  const laid = layGround(first.scenario.ground, { file: (name) => first.files[name] });
+  return laid.ok ? stationsOf(courseOf(first.scenario, laid.value)) : [];
+}
+
+/** Loads of all axle lines at the stations of bands; null where the vehicle did not get. */
+function loadsAlong(recording: Recording, course: Course): (number | null)[][] {
+  const stations = stationsOf(course);
+  const falls = course.until < course.start;
+  const rising = falls ? stations.reverse() : stations;
+  return recording.wheels.map((_, w) => {
+    const row = Array.from(alongStations(recording, 'load', w, rising), (value) =>
+      Number.isFinite(value) ? Number(value.toPrecision(bandDigits)) : null,
+    );
+    return falls ? row.reverse() : row;
+  });
 }

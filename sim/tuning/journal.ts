@@ -1,10 +1,24 @@
-import type { BoundStudy } from './bind.ts';
+import type { BoundStudy } from './bound.ts';
 import type { Outcome } from './sample.ts';
 
-/** What a line of a journal is about: a sample of the plan by its number, today's design, or a design that was driven. */
+/**
+ * What a line of a journal is about: a sample of the plan, today's design, a design that was driven, a sample of the
+ * search without chance beside a robust one ('plain') or of parts to buy ('free'), or a vehicle drawn of design number x
+ * by chance ('drawn:x', 'spread:x').
+ */
+export type EntryOf =
+  | 'sample'
+  | 'today'
+  | 'driven'
+  | 'plain'
+  | 'free'
+  | `drawn:${number}`
+  | `spread:${number}`;
+
+/** One line of a journal. */
 export interface Entry {
-  readonly of: 'sample' | 'today' | 'driven';
-  /** Number in the plan; −1 for today's. */
+  readonly of: EntryOf;
+  /** Number in the plan, or of the draw; −1 for today's. */
   readonly n: number;
   readonly design: readonly number[] | null;
   readonly outcome: Outcome;
@@ -20,7 +34,7 @@ export interface Head {
 }
 
 /** The head of a study's journal. `program`: the version of the program. */
-export function headOf({ document, scenario, grounds }: BoundStudy, program: string): Head {
+export function headOf({ document, scenario, grounds, stock, rough }: BoundStudy, program: string): Head {
   const { $schema: _schema, title: _title, notes: _notes, ...study } = document;
   const ground = grounds.map(({ name, weight, scenario: { ground: pieces, run, vehicle }, files }) => ({
     name,
@@ -36,7 +50,15 @@ export function headOf({ document, scenario, grounds }: BoundStudy, program: str
     version: 1,
     program,
     // Through JSON, so that a head compares with one that was read: no fields that are undefined.
-    decides: JSON.parse(JSON.stringify({ study, scenario: { vehicle, gravity, criteria }, grounds: ground })),
+    decides: JSON.parse(
+      JSON.stringify({
+        study,
+        scenario: { vehicle, gravity, criteria },
+        grounds: ground,
+        stock: stock?.lists,
+        spreads: rough,
+      }),
+    ),
   };
 }
 

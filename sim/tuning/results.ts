@@ -1,6 +1,10 @@
-import type { BoundStudy } from './bind.ts';
+import type { Index } from '../chance/indices.ts';
+import type { Probability } from '../chance/interval.ts';
+import type { Percentiles } from '../chance/percentile.ts';
+import type { BoundStudy } from './bound.ts';
 import { judgeWords } from './criteria.ts';
 import { type Design, figureOf } from './dial.ts';
+import { takenBy } from './from-stock.ts';
 import type { Reading } from './goal.ts';
 import type { Outcome, Sample } from './sample.ts';
 import { cellsOf, type Level, middleOf, type Tally } from './tally.ts';
@@ -23,12 +27,41 @@ export interface ShownDesign {
   /** What it misses, the most first. */
   readonly misses: readonly { readonly asks: string; readonly by: number }[];
   readonly why: string | null;
+  /** Parts that it takes from stock. */
+  readonly takes?: readonly { readonly list: string; readonly item: string; readonly count: number }[];
   /** The same design driven, with inertia, where that was done. */
   readonly driven?: DrivenDesign;
+  /** How sure it is, where vehicles were drawn of it. */
+  readonly sure?: ShownSureness;
+}
+
+/** How sure a design is: vehicles drawn from the spreads of its figures. */
+export interface ShownSureness {
+  readonly draws: number;
+  /** Draws that could not be judged; they count as failing. */
+  readonly failed: number;
+  /** The intervals are as narrow as was asked, or the most draws were made. */
+  readonly end: 'narrow' | 'spent';
+  /** That all criteria hold, and that each does, with its interval (95 %). */
+  readonly all: Probability;
+  readonly criteria: readonly (Probability & { readonly asks: string })[];
+  /** Of each goal. */
+  readonly goals: readonly (Percentiles | null)[];
+  /** Which spread matters most to the first goal, the most first; empty where it was not looked for. */
+  readonly matters: readonly { readonly name: string; readonly first: Index; readonly total: Index }[];
+  /** Loads of the wheels along the crossing, N per axle line; null where no vehicle got. */
+  readonly bands: readonly {
+    readonly wheel: string;
+    readonly p5: readonly (number | null)[];
+    readonly p50: readonly (number | null)[];
+    readonly p95: readonly (number | null)[];
+  }[];
+  /** Stations of the bands, m. */
+  readonly stations: readonly number[];
 }
 
 /** What driving a design came to. */
-export interface DrivenDesign extends Omit<ShownDesign, 'n' | 'numbers' | 'driven'> {}
+export interface DrivenDesign extends Omit<ShownDesign, 'n' | 'numbers' | 'driven' | 'takes' | 'sure'> {}
 
 /** One number of a study. */
 export interface ShownDial {
@@ -84,27 +117,59 @@ export interface StudyResults {
   /** Designs that no other beats in all goals; where there are several goals. */
   readonly front: readonly ShownDesign[];
   readonly field: ShownField | null;
-  /** The design to take: the best that holds, driven too where that was done; null when there is none. */
+  /**
+   * The design to take: the best that holds, driven too where that was done, and as sure as is wanted; null when there
+   * is none.
+   */
   readonly taken: ShownDesign | null;
+  /** Probability that is wanted of it; null where nothing was drawn. */
+  readonly wanted: number | null;
+  /** Beside a robust study: the best design as drawn on paper, without chance. */
+  readonly plain: ShownDesign | null;
+  /** Where nothing in stock does it: what is nearest, and what to buy or make. */
+  readonly buy: readonly string[];
+}
+
+/** What was found out besides the samples themselves. */
+export interface Found {
+  readonly today: Outcome;
+  /** Of designs by their number in the plan. */
+  readonly driven: ReadonlyMap<number, Outcome>;
+  readonly drawn: ReadonlyMap<number, ShownSureness>;
+  readonly plain?: Sample;
+  readonly buy: readonly string[];
 }
 
 /** How many of the best designs are shown. */
 const shownBest = 10;
 
-/** What a study came to, from its tally, today's outcome, what its goals are called, and the designs that were driven. */
+/** The designs that may be taken, the best first: all criteria hold, driven too where they were driven. */
+export function soundDesigns(
+  study: BoundStudy,
+  tally: Tally,
+  driven: ReadonlyMap<number, Outcome>,
+): readonly Sample[] {
+  return tally.best.filter(({ holds, n }) => {
+    const drive = driven.get(n);
+    return holds && (study.confirm === 0 || drive?.holds === true);
+  });
+}
+
+/** What a study came to, from its tally, what else was found, and what its goals are called. */
 export function resultsOf(
   study: BoundStudy,
   tally: Tally,
-  today: Outcome,
+  found: Found,
   about: readonly Pick<Reading, 'title' | 'unit'>[],
-  driven: ReadonlyMap<number, Outcome>,
 ): StudyResults {
   const { document, scenario, dials, goals, grounds, by } = study;
   const asks = judgeWords(scenario.criteria);
-  const show = (sample: Sample): ShownDesign => shown(study, asks, sample, driven.get(sample.n));
+  const show = (sample: Sample): ShownDesign => shown(study, asks, sample, found);
   const best = tally.best.slice(0, Math.max(shownBest, study.confirm)).map(show);
-  const sound = best.filter(({ holds, driven: drive }) => holds && drive?.holds !== false);
-  const taken = (study.confirm > 0 ? sound.find((d) => d.driven !== undefined) : sound[0]) ?? null;
+  const sound = soundDesigns(study, tally, found.driven);
+  const wanted = document.sure?.wanted ?? null;
+  const surely = ({ n }: Sample) => wanted === null || (found.drawn.get(n)?.all.value ?? 0) >= wanted;
+  const taken = sound.find(surely);
   return {
     title: document.title,
     scenario: scenario.title,
@@ -127,14 +192,20 @@ export function resultsOf(
     rulesOut: rulesOutOf(asks, tally),
     failures: tally.reasons,
     today: {
-      ...shown(study, asks, { n: -1, design: [], ...today }, undefined),
+      ...shown(study, asks, { n: -1, design: [], ...found.today }, found),
       numbers: todayNumbers(study),
     },
     best,
     leastViolated: tally.held > 0 || tally.leastViolated === undefined ? null : show(tally.leastViolated),
     front: goals.length < 2 ? [] : tally.front.samples.map(show),
     field: dials.length < 2 ? null : fieldOf(study, tally),
-    taken,
+    taken: taken === undefined ? null : show(taken),
+    wanted,
+    plain:
+      found.plain === undefined
+        ? null
+        : shown(study, asks, found.plain, { ...found, driven: new Map(), drawn: new Map() }),
+    buy: found.buy,
   };
 }
 
@@ -182,15 +253,18 @@ function shown(
   study: BoundStudy,
   asks: readonly string[],
   sample: Sample,
-  driven: Outcome | undefined,
+  { driven: drives, drawn }: Pick<Found, 'driven' | 'drawn'>,
 ): ShownDesign {
   const { n, design } = sample;
+  const [driven, sure] = [drives.get(n), drawn.get(n)];
   const numbers = design.length === 0 ? [] : numbersOfDesign(study, design);
   return {
     n,
     numbers,
     ...outcomeShown(asks, sample),
+    ...(study.stock === undefined || design.length === 0 ? {} : { takes: takenBy(study.dials, design) }),
     ...(driven === undefined ? {} : { driven: outcomeShown(asks, driven) }),
+    ...(sure === undefined ? {} : { sure }),
   };
 }
 

@@ -18,6 +18,8 @@ export interface Outcome extends GroundOutcome {
   readonly holds: boolean;
   /** It could not be judged at all: no vehicle, or a computation that gave up. */
   readonly failed?: true;
+  /** Loads of the wheels (N, per axle line) at even stations of the first ground, where they were asked for. */
+  readonly rows?: readonly (readonly (number | null)[])[];
   /** Ground by ground, where there are several. */
   readonly grounds?: readonly GroundOutcome[];
 }

@@ -1,4 +1,5 @@
 import { type Dimension, dimensions, formatNumber, formatQuantity, formatShare } from '../../shared/units.ts';
+import type { Probability } from '../chance/interval.ts';
 import type { DrivenDesign, ShownDesign, ShownNumber, StudyResults } from './results.ts';
 
 /** A value with its unit for people; a share in per cent. */
@@ -29,7 +30,7 @@ const counted = (count: number, one: string): string =>
 
 /** The answer of a study in a few sentences: what to take, what it does, what today's does; or why there is none. */
 export function answerOf(results: StudyResults): string[] {
-  const { taken, today, tried, held, failed, best } = results;
+  const { taken, today, tried, held, failed, best, wanted } = results;
   const lines = [
     `Tried ${counted(tried, 'design')}: all criteria hold for ${held.toLocaleString('en')}${failed > 0 ? `, ${failed.toLocaleString('en')} could not be judged` : ''}.`,
     `Today: ${sayGoals(today, results)}; ${holdsWords(today)}.`,
@@ -39,6 +40,18 @@ export function answerOf(results: StudyResults): string[] {
       ...lines,
       `Take: ${sayDesign(taken)}. ${sentence(sayGoals(taken, results))}; ${holdsWords(taken)}.`,
       ...drivenWords(taken),
+      ...sureWords(taken),
+      ...plainWords(results),
+    ];
+  const surest = best
+    .filter((d) => d.sure !== undefined)
+    .sort((a, b) => (b.sure?.all.value ?? 0) - (a.sure?.all.value ?? 0))[0];
+  if (surest !== undefined && wanted !== null)
+    return [
+      ...lines,
+      `No design that was drawn holds all criteria with ${formatShare(wanted)}. The surest: ${sayDesign(surest)}. ${sentence(sayGoals(surest, results))}.`,
+      ...sureWords(surest),
+      ...plainWords(results),
     ];
   const failing = best.find((d) => d.holds && d.driven !== undefined);
   if (failing !== undefined)
@@ -51,7 +64,7 @@ export function answerOf(results: StudyResults): string[] {
 }
 
 /** Why no design holds: which criterion rules most of them out, and the one that misses least. */
-function emptyWords({ rulesOut, leastViolated, tried, failed, failures }: StudyResults): string[] {
+function emptyWords({ rulesOut, leastViolated, tried, failed, failures, buy }: StudyResults): string[] {
   const [first] = rulesOut;
   const judged = tried - failed;
   const rules =
@@ -67,7 +80,42 @@ function emptyWords({ rulesOut, leastViolated, tried, failed, failures }: StudyR
     why === undefined || judged > 0
       ? []
       : [`No design could be judged. Most often: ${why.why} (${counted(why.count, 'design')}).`];
-  return [...rules, ...near, ...broken];
+  return [...rules, ...near, ...broken, ...buy];
+}
+
+/** '96 % (94 % to 98 %)'. */
+const sayProbability = ({ value, low, high }: Probability): string =>
+  `${formatShare(value)} (${formatShare(low)} to ${formatShare(high)})`;
+
+/** What it takes from stock, how sure it is, and what that hangs on. */
+function sureWords({ sure, takes = [] }: ShownDesign): string[] {
+  const used = takes.map(({ item, count }) => `${count} × ${item}`).join(', ');
+  const stock = used === '' ? [] : [`From stock: ${used}.`];
+  if (sure === undefined) return stock;
+  const weakest = [...sure.criteria].sort((a, b) => a.value - b.value)[0];
+  const weak =
+    weakest === undefined || weakest.value === 1
+      ? ''
+      : `; “${weakest.asks}” holds for ${sayProbability(weakest)}`;
+  const [first] = sure.matters;
+  return [
+    ...stock,
+    `Of ${counted(sure.draws, 'drawn vehicle')}, all criteria hold for ${sayProbability(sure.all)}${weak}.`,
+    ...(first === undefined
+      ? []
+      : [
+          `What matters most to it: ${first.name}, ${formatShare(Math.max(0, first.total.value))} of the variance.`,
+        ]),
+  ];
+}
+
+/** The plain best beside a robust one. */
+function plainWords(results: StudyResults): string[] {
+  const { plain } = results;
+  if (plain === null) return [];
+  return [
+    `As drawn, without chance, the best is ${sayDesign(plain)}: ${sayGoals(plain, results)}; ${holdsWords(plain)}.`,
+  ];
 }
 
 /** 'front bar 2.2 mm, rear bar 2.0 mm'. */

@@ -1,4 +1,4 @@
-import type { BoundStudy } from './bind.ts';
+import type { BoundStudy } from './bound.ts';
 import { type Dial, figureOf, todayIn } from './dial.ts';
 import { compare, Front } from './rank.ts';
 import type { Sample } from './sample.ts';

@@ -11,6 +11,8 @@ import { groundFiles } from './ground-files.ts';
 export interface Loaded {
   readonly scenario: Scenario;
   readonly source: GroundSource;
+  /** The document as it is written, settings applied: figures with their units and spreads. */
+  readonly written: unknown;
 }
 
 /**
@@ -32,7 +34,16 @@ export async function load(
   const read = loadScenario(changed.value, source);
   const problems = [...refused, ...read.problems, ...(read.ok ? substepProblems(read.value) : [])];
   const sound = read.ok && !problems.some((problem) => problem.severity === 'error');
-  return sound ? { ok: true, value: { scenario: read.value, source }, problems } : { ok: false, problems };
+  if (!sound) return { ok: false, problems };
+  const written = writtenOf(changed.value);
+  return { ok: true, value: { scenario: read.value, source, written }, problems };
+}
+
+/** A document as a value. */
+function writtenOf(document: unknown): unknown {
+  if (typeof document !== 'string') return document;
+  const read = readJson(document);
+  return read.ok ? read.value : undefined;
 }
 
 /** The document with all settings applied; its text as it came when there are none. */

@@ -1,6 +1,9 @@
 import { join, resolve } from 'node:path';
 import type { Checked, Problem } from '../../../shared/problem.ts';
-import type { Scenario } from '../../index.ts';
+import type { GroundSource, Scenario } from '../../index.ts';
+import { readStock } from '../../stock/read.ts';
+import type { Stock } from '../../stock/stock.ts';
+import { readStockTable } from '../../stock/table.ts';
 import { type BoundStudy, bindStudy } from '../../tuning/bind.ts';
 import { readStudy } from '../../tuning/read.ts';
 import type { Surroundings } from '../verb.ts';
@@ -43,10 +46,29 @@ export async function loadStudy(file: string, surroundings: Surroundings): Promi
   }
   if (scenario === undefined) return { ok: false, problems };
   const own = groundFiles(text.folder, (problem) => problems.push(problem));
-  const bound = bindStudy(document.value, { ...scenario, own, other: (name) => others.get(name) });
+  const stock = stockNamed(document.value.stock, own, problems);
+  const bound = bindStudy(document.value, {
+    ...scenario,
+    own,
+    other: (name) => others.get(name),
+    ...(stock === undefined ? {} : { stock }),
+  });
   problems.push(...bound.problems);
   if (!bound.ok || problems.some(({ severity }) => severity === 'error')) return { ok: false, problems };
   return { ok: true, value: { study: bound.value, scenario: scenario.scenario }, problems };
+}
+
+/** The stock list that a study names, JSON or a table. */
+function stockNamed(name: string | undefined, own: GroundSource, problems: Problem[]): Stock | undefined {
+  const text = name === undefined ? undefined : own.file(name);
+  if (name === undefined) return undefined;
+  if (text === undefined) {
+    problems.push({ path: 'stock', message: `'${name}' cannot be read`, severity: 'error' });
+    return undefined;
+  }
+  const read = /\.json$/i.test(name) ? readStock(text) : readStockTable(text);
+  problems.push(...read.problems.map((p) => ({ ...p, path: `stock: ${p.path}` })));
+  return read.ok ? read.value : undefined;
 }
 
 /** A scenario that a study names: a file in its folder, or the name of one that ships. */

@@ -80,8 +80,7 @@ export class JournalFile {
   *inOrder(): Generator<string> {
     if (this.#head !== undefined) yield lineOf(this.#head);
     const places = [...this.#spans.keys()].map((key) => key.split(' ') as [Entry['of'], string]);
-    const order: readonly Entry['of'][] = ['today', 'sample', 'driven'];
-    places.sort(([a, m], [b, n]) => order.indexOf(a) - order.indexOf(b) || Number(m) - Number(n));
+    places.sort(([a, m], [b, n]) => orderOf(a) - orderOf(b) || Number(m) - Number(n));
     for (const [of, n] of places) {
       const entry = this.find(of, Number(n));
       if (entry !== undefined) yield lineOf(entry);
@@ -155,6 +154,14 @@ export class JournalFile {
     const entry = entryOf(line);
     if (entry !== undefined) this.#spans.set(keyOf(entry.of, entry.n), span);
   }
+}
+
+const order = ['today', 'sample', 'plain', 'free', 'driven', 'drawn', 'spread'];
+
+/** Place of a kind of entry among the others, then by the design that it is of. */
+function orderOf(of: Entry['of']): number {
+  const [kind = '', design = '0'] = of.split(':');
+  return order.indexOf(kind) * 1e9 + Number(design);
 }
 
 const keyOf = (of: Entry['of'], n: number): string => `${of} ${n}`;

@@ -5,6 +5,7 @@ export class Pace {
   readonly #now: () => number;
   #what = '';
   #since = 0;
+  #computed = 0;
 
   /** @param now clock, ms */
   constructor(now: () => number) {
@@ -12,10 +13,11 @@ export class Pace {
   }
 
   /** One line: 'trying designs  312 of 2000, 2 min left'. Designs from a journal take no time and tell nothing of it. */
-  line({ what, done, all, computed }: Step): string {
-    if (what !== this.#what) [this.#what, this.#since] = [what, this.#now()];
+  line({ what, done, all, now }: Step): string {
+    if (what !== this.#what) [this.#what, this.#since, this.#computed] = [what, this.#now(), 0];
+    if (now) this.#computed += 1;
     const spent = this.#now() - this.#since;
-    const left = computed < 3 ? undefined : ((all - done) * spent) / computed;
+    const left = this.#computed < 3 ? undefined : ((all - done) * spent) / this.#computed;
     return `${what}  ${done} of ${all}${left === undefined || left < 1000 ? '' : `, ${timeWords(left)} left`}`;
   }
 }

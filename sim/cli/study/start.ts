@@ -10,13 +10,13 @@ import type { Work } from './worker.ts';
 export type StudyPool = Pool<Work, Outcome>;
 
 /** A pool of so many workers; they are started when there is work for them. */
-export function startPool(study: BoundStudy, workers: number): StudyPool {
-  return new Pool(workers, () => startWorker(study));
+export function startPool(studies: readonly BoundStudy[], workers: number): StudyPool {
+  return new Pool(workers, () => startWorker(studies));
 }
 
 /** In a package the worker is compiled; in a checkout it runs from its source, as the command does. */
-function startWorker(study: BoundStudy): Worker {
+function startWorker(studies: readonly BoundStudy[]): Worker {
   const source = new URL('./worker.ts', import.meta.url);
   const file = existsSync(fileURLToPath(source)) ? './worker-from-source.mjs' : './worker.js';
-  return new Worker(new URL(file, import.meta.url), { workerData: study });
+  return new Worker(new URL(file, import.meta.url), { workerData: studies });
 }

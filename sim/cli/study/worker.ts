@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { record } from '../../dynamics/drive.ts';
 import type { BoundStudy } from '../../tuning/bind.ts';
 import type { Design } from '../../tuning/dial.ts';
-import { Tryout } from '../../tuning/evaluate.ts';
+import { type Trial, Tryout } from '../../tuning/evaluate.ts';
 import type { Outcome } from '../../tuning/sample.ts';
 import type { Done, Given } from './pool.ts';
 
@@ -11,12 +11,15 @@ import type { Done, Given } from './pool.ts';
 export interface Work {
   /** null for today's. */
   readonly design: Design | null;
-  readonly by: 'crawl' | 'drive';
+  readonly trial: Trial;
+  /** Of which of the studies that the worker was given; the first when left out. */
+  readonly study?: number;
 }
 
-const tryout = new Tryout(workerData as BoundStudy, record);
+const tryouts = (workerData as readonly BoundStudy[]).map((study) => new Tryout(study, record));
 
 parentPort?.on('message', ({ id, work }: Given<Work>) => {
-  const result = tryout.at(work.design, { by: work.by });
+  const result = tryouts[work.study ?? 0]?.at(work.design, work.trial);
+  if (result === undefined) throw new RangeError(`there is no study number ${work.study}`);
   parentPort?.postMessage({ id, result } satisfies Done<Outcome>);
 });

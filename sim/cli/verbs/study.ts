@@ -5,17 +5,21 @@ import { InvalidArgumentError } from 'commander';
 import type { Problem } from '../../../shared/problem.ts';
 import { record } from '../../dynamics/drive.ts';
 import type { BoundStudy } from '../../tuning/bind.ts';
-import { Tryout } from '../../tuning/evaluate.ts';
+import { bandStationsOf, Tryout } from '../../tuning/evaluate.ts';
+import { freed } from '../../tuning/freed.ts';
 import { changesBetween, type Head, headOf } from '../../tuning/journal.ts';
-import { resultsOf, type StudyResults } from '../../tuning/results.ts';
+import { resultsOf, type ShownSureness, type StudyResults, soundDesigns } from '../../tuning/results.ts';
 import { answerOf, summaryOf } from '../../tuning/summary.ts';
+import { surenessShown } from '../../tuning/sure.ts';
 import { type Exit, exits } from '../exit.ts';
 import { checkFolder, FolderError, holdInterrupts, type OutFile, writeFolder } from '../files/folder.ts';
 import { samplesCsv } from '../files/samples-csv.ts';
 import { sayName } from '../input/document.ts';
 import { loadStudy } from '../input/study.ts';
 import { fieldSvg, frontSvg, tornadoSvg } from '../picture/study.ts';
+import { bandsSvg, spreadsSvg } from '../picture/sureness.ts';
 import { reportJson, unreadableReport } from '../report-json.ts';
+import { drawBest } from '../study/draw.ts';
 import { JournalFile } from '../study/journal-file.ts';
 import { Pace } from '../study/pace.ts';
 import { Stopped } from '../study/pool.ts';
@@ -111,7 +115,7 @@ async function studied(
     const about = new Tryout(bound, record).about();
     const tried = await tryOut(bound, journal, out, options, surroundings);
     if (tried === undefined) return exits.unusable;
-    const results = resultsOf(bound, tried.tally, tried.today, about, tried.driven);
+    const results = resultsOf(bound, tried.tally, tried, about);
     const report: StudyReport = {
       mode: 'study',
       ...results,
@@ -178,6 +182,11 @@ function openJournal(path: string, head: Head, resume: boolean): JournalFile {
   return journal;
 }
 
+/** All that was found out. */
+interface Everything extends Tried {
+  readonly drawn: ReadonlyMap<number, ShownSureness>;
+}
+
 /** Runs the study until it is done; undefined when it was interrupted, which is said. */
 async function tryOut(
   bound: BoundStudy,
@@ -185,8 +194,9 @@ async function tryOut(
   out: string,
   { workers, quiet }: Options,
   { terminal, now }: Surroundings,
-): Promise<Tried | undefined> {
-  const pool = startPool(bound, workers);
+): Promise<Everything | undefined> {
+  const free = freed(bound);
+  const pool = startPool(free === undefined ? [bound] : [bound, free.study], workers);
   const pace = new Pace(now);
   let interrupted = false;
   const interrupt = (): void => {
@@ -198,7 +208,11 @@ async function tryOut(
   try {
     const progress =
       quiet === true ? () => {} : (step: Parameters<Pace['line']>[0]) => terminal.progress(pace.line(step));
-    return await tryAll(bound, { pool, journal, progress });
+    const means = { pool, journal, progress };
+    const tried = await tryAll(bound, free, means);
+    const drawn = await drawBest(bound, soundDesigns(bound, tried.tally, tried.driven), means);
+    const stations = bandStationsOf(bound);
+    return { ...tried, drawn: new Map(drawn.map((each) => [each.n, surenessShown(bound, each, stations)])) };
   } catch (error) {
     if (!(error instanceof Stopped) || !interrupted) {
       if (error instanceof FolderError)
@@ -231,6 +245,8 @@ function filesOf(
     ['field.svg', fieldSvg(results)],
     ['front.svg', frontSvg(results, tally.shown)],
     ['tornado.svg', tornadoSvg(results)],
+    ['bands.svg', bandsSvg(results)],
+    ['spreads.svg', spreadsSvg(results)],
   ] as const;
   return [
     { name: 'summary.md', text: summaryOf(results) },

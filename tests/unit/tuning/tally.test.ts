@@ -36,7 +36,7 @@ function results(samples: readonly Sample[]) {
     { title: 'Least load', unit: '1' },
     { title: 'Mass', unit: 'kg' },
   ];
-  return resultsOf(study, tally, none, about, new Map());
+  return resultsOf(study, tally, { today: none, driven: new Map(), drawn: new Map(), buy: [] }, about);
 }
 
 describe('the results of a study', () => {
