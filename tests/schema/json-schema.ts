@@ -1,7 +1,8 @@
-/** Makes the JSON Schema of scenario documents, for editors, from the zod schema that reads them. */
+/** Makes the JSON Schemas of documents, for editors, from the zod schemas that read them. */
 import { z } from 'zod';
 import { type Dimension, dimensions } from '../../shared/units.ts';
 import { scenarioDocument } from '../../sim/scenario/schema.ts';
+import { studyDocument } from '../../sim/tuning/document.ts';
 
 type Json = Record<string, unknown>;
 
@@ -38,8 +39,8 @@ function spreadsOf(example: string): string[] {
 }
 
 /** The schema as a plain object, draft 2020-12. Input side: units as text allowed, fields with a standard value optional. */
-export function jsonSchema(): Json {
-  return z.toJSONSchema(scenarioDocument, {
+export function jsonSchema(document: z.ZodType = scenarioDocument): Json {
+  return z.toJSONSchema(document, {
     io: 'input',
     target: 'draft-2020-12',
     override: ({ zodSchema, jsonSchema: json }) => {
@@ -53,5 +54,7 @@ export function jsonSchema(): Json {
   }) as Json;
 }
 
-/** The text of the committed file. */
-export const jsonSchemaText = () => `${JSON.stringify(jsonSchema(), null, 2)}\n`;
+/** The text of a committed file. */
+const textOf = (document: z.ZodType) => `${JSON.stringify(jsonSchema(document), null, 2)}\n`;
+export const jsonSchemaText = () => textOf(scenarioDocument);
+export const studySchemaText = () => textOf(studyDocument);

@@ -1,3 +1,4 @@
+import type { Stock } from '../../../sim/stock/stock.ts';
 import { type BoundStudy, bindStudy } from '../../../sim/tuning/bind.ts';
 import { readStudy } from '../../../sim/tuning/read.ts';
 import { shipped } from '../studies/shipped.ts';
@@ -38,16 +39,22 @@ export function bars(changes: Json = {}): Json {
 const nothing = { file: () => undefined };
 
 /** What reading and binding say of a study: the bound one, or its problems as 'path: message'. */
-export function boundOf(document: Json, scenario = shipped('corrie-6x6')) {
+export function boundOf(document: Json, scenario = shipped('corrie-6x6'), stock?: Stock) {
   const read = readStudy(document);
   if (!read.ok) return { study: undefined, problems: read.problems };
-  const bound = bindStudy(read.value, { scenario, source: nothing, own: nothing, other: () => undefined });
+  const bound = bindStudy(read.value, {
+    scenario,
+    source: nothing,
+    own: nothing,
+    other: () => undefined,
+    ...(stock === undefined ? {} : { stock }),
+  });
   return { study: bound.ok ? bound.value : undefined, problems: bound.problems };
 }
 
 /** A study that is sound. */
-export function studyOf(document: Json, scenario = shipped('corrie-6x6')): BoundStudy {
-  const { study, problems } = boundOf(document, scenario);
+export function studyOf(document: Json, scenario = shipped('corrie-6x6'), stock?: Stock): BoundStudy {
+  const { study, problems } = boundOf(document, scenario, stock);
   if (study === undefined) throw new Error(problems.map((p) => `${p.path}: ${p.message}`).join('\n'));
   return study;
 }
